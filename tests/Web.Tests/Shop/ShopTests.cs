@@ -13,8 +13,15 @@ public sealed class ShopTests(OfficeApp office) : IClassFixture<OfficeApp>
         var owner = await office.SignInAsOwnerAsync();
         var answer = await owner.SubmitAsync("/shop/prices/new", new()
         {
-            ["Input.Code"] = "LID-T", ["Input.Name"] = "Sealed sump lid", ["Input.Kind"] = "Material", ["Input.Use"] = "AddOn", ["Input.Cost"] = "$80",
-            ["Input.MarkupPercent"] = "50", ["Input.LabourMinutes"] = "30", ["Input.Taxable"] = "true", ["Input.Reason"] = "Keeps soil gas out.",
+            ["Input.Code"] = "LID-T",
+            ["Input.Name"] = "Sealed sump lid",
+            ["Input.Kind"] = "Material",
+            ["Input.Use"] = "AddOn",
+            ["Input.Cost"] = "$80",
+            ["Input.MarkupPercent"] = "50",
+            ["Input.LabourMinutes"] = "30",
+            ["Input.Taxable"] = "true",
+            ["Input.Reason"] = "Keeps soil gas out.",
         });
         Assert.Equal(HttpStatusCode.Redirect, answer.StatusCode);
         var kept = await office.WithDbAsync(db => db.PriceItems.SingleAsync(p => p.Code == "LID-T"));
@@ -101,7 +108,10 @@ public sealed class ShopTests(OfficeApp office) : IClassFixture<OfficeApp>
         var owner = await office.SignInAsOwnerAsync();
         var answer = await owner.SubmitAsync("/shop/staff", new()
         {
-            ["Input.FullName"] = "New Person", ["Input.Email"] = "new@lanternridge.example", ["Input.Role"] = "Office", ["Input.Password"] = "Password123456",
+            ["Input.FullName"] = "New Person",
+            ["Input.Email"] = "new@lanternridge.example",
+            ["Input.Role"] = "Office",
+            ["Input.Password"] = "Password123456",
         }, "form:has([name='Input.FullName'])");
         Assert.Contains("among the first ones that are guessed", await answer.TextAsync(), StringComparison.Ordinal);
     }
@@ -112,7 +122,10 @@ public sealed class ShopTests(OfficeApp office) : IClassFixture<OfficeApp>
         var owner = await office.SignInAsOwnerAsync();
         await owner.SubmitAsync("/shop/licences", new()
         {
-            ["Rows[0].Holder"] = "Ada Quill", ["Rows[0].Number"] = "RM-1", ["Rows[0].IssuedBy"] = "State program", ["Rows[0].ExpiresOn"] = "12/31/2026",
+            ["Rows[0].Holder"] = "Ada Quill",
+            ["Rows[0].Number"] = "RM-1",
+            ["Rows[0].IssuedBy"] = "State program",
+            ["Rows[0].ExpiresOn"] = "12/31/2026",
         });
         var kept = await office.WithDbAsync(db => db.Licences.SingleAsync());
         Assert.Equal(new DateOnly(2026, 12, 31), kept.ExpiresOn);

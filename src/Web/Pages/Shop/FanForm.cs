@@ -30,8 +30,14 @@ public sealed class FanForm
 
     public static FanForm Of(Fan fan, UnitSystem units) => new()
     {
-        Model = fan.Model, Maker = fan.Maker, Connection = fan.Connection, Price = Plain(fan.Price), Noise = fan.NoiseDbA is { } db ? Plain((decimal)db) : "",
-        WarrantyYears = Plain((decimal)fan.WarrantyYears), LifeYears = Plain((decimal)fan.ExpectedLifeYears), Retired = fan.Retired,
+        Model = fan.Model,
+        Maker = fan.Maker,
+        Connection = fan.Connection,
+        Price = Plain(fan.Price),
+        Noise = fan.NoiseDbA is { } db ? Plain((decimal)db) : "",
+        WarrantyYears = Plain((decimal)fan.WarrantyYears),
+        LifeYears = Plain((decimal)fan.ExpectedLifeYears),
+        Retired = fan.Retired,
         Points = [.. fan.Points.OrderBy(p => p.FlowM3PerS).Select(p => new Point
         {
             Flow = Measures.Flow.Number(p.FlowM3PerS, units), Pressure = Fine(p.StaticPressurePa, units), Watts = Measures.Power.Number(p.Watts, units),

@@ -83,8 +83,19 @@ public sealed class PriceModel(OfficeDb db) : PageModel
         var p = await db.PriceItems.AsNoTracking().SingleAsync(x => x.Id == ItemId);
         return (new Form
         {
-            Code = p.Code, Name = p.Name, Kind = p.Kind, Use = p.Use, Unit = p.Unit, Cost = Plain(p.Cost), Rule = p.Rule, MarkupPercent = Plain(p.MarkupPercent),
-            FixedPrice = Plain(p.FixedPrice), LabourMinutes = Plain((decimal)p.LabourMinutes), Taxable = p.Taxable, Reason = p.Reason, Retired = p.Retired,
+            Code = p.Code,
+            Name = p.Name,
+            Kind = p.Kind,
+            Use = p.Use,
+            Unit = p.Unit,
+            Cost = Plain(p.Cost),
+            Rule = p.Rule,
+            MarkupPercent = Plain(p.MarkupPercent),
+            FixedPrice = Plain(p.FixedPrice),
+            LabourMinutes = Plain((decimal)p.LabourMinutes),
+            Taxable = p.Taxable,
+            Reason = p.Reason,
+            Retired = p.Retired,
         }, p.Version);
     }
 }
