@@ -31,6 +31,8 @@ public class PostMitigationVerdictTests
     {
         Assert.Equal("The highest place, Basement, shows 2.5 pCi/L: below the 2.7 pCi/L promised for this house.", Deciding("2.5"));
         Assert.Equal("The highest place, Basement, shows 3.0 pCi/L: below 4.0 pCi/L but not below the 2.7 pCi/L promised. Further reduction is offered.", Deciding("3.0"));
+        Assert.Contains("below 4.0 pCi/L but not below the 2.7 pCi/L promised", Deciding("2.7"), StringComparison.Ordinal);
+        Assert.Contains("at or above 4.0 pCi/L", Deciding("4.0"), StringComparison.Ordinal);
         Assert.Equal("The highest place, Basement, shows 4.4 pCi/L: at or above 4.0 pCi/L. Diagnose, correct and test again.", Deciding("4.4"));
 
         static string Deciding(string result) => PostMitigationVerdict
@@ -75,6 +77,15 @@ public class PostMitigationVerdictTests
         var note = PostMitigationVerdict.Draw(Pair("3.0", "3.1", "10")).Reasons.Single(reason => reason.Source == RadonSources.Averages);
         Assert.Equal(ReasonKind.Notes, note.Kind);
         Assert.Equal("Basement: the devices of group A are not known to stand within 8 in of each other, so they are reported one by one and not averaged.", note.Sentence);
+    }
+
+    [Fact]
+    public void A_device_left_alone_in_its_group_is_noted_as_nothing()
+    {
+        var alone = Device("1", "3.0") with { CollocationGroup = "A", DistanceToGroupInches = 10m };
+        var verdict = PostMitigationVerdict.Draw(Charcoal("3.0") with { Devices = [alone] });
+        Assert.Single(verdict.Locations);
+        Assert.Equal([ReasonKind.Decides], verdict.Reasons.Select(reason => reason.Kind));
     }
 
     [Fact]
