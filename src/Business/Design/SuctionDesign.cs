@@ -1,0 +1,77 @@
+using Microsoft.EntityFrameworkCore;
+using MitigationOffice.Business.Data;
+
+namespace MitigationOffice.Business.Design;
+
+/// <summary>One drawn-up system for a house. Frozen once quoted; a change makes the next revision.</summary>
+[Holds(Truth.Fact)]
+[Index(nameof(HouseId), nameof(Revision), IsUnique = true)]
+public sealed class SuctionDesign : Record
+{
+    public int HouseId { get; set; }
+    public int? PressureFieldTestId { get; set; }
+
+    /// <summary>"A", "B", … "Z", "AA".</summary>
+    public required string Revision { get; set; }
+    public string Notes { get; set; } = "";
+    public int? FanId { get; set; }
+    public double TargetPa { get; set; } = 1.0;
+
+    /// <summary>Discharge mouth above the ground nearest it, metres.</summary>
+    public double? DischargeAboveGradeM { get; set; }
+
+    /// <summary>Nearest window or door: distance, and how far the mouth stands over its top (negative: below).</summary>
+    public double? OpeningDistanceM { get; set; }
+    public double? AboveOpeningTopM { get; set; }
+    public double? AboveRoofM { get; set; }
+    public DateTime? FrozenAtUtc { get; set; }
+    public List<RoutePiece> Pieces { get; set; } = [];
+
+    /// <summary>The stored report as JSON, with the version of the engine and the hash of what went in.</summary>
+    [NotAudited]
+    public string? ReportJson { get; set; }
+    public string? EngineVersion { get; set; }
+    public string? InputsHash { get; set; }
+    public DateTime? ComputedAtUtc { get; set; }
+}
+
+public enum PieceKind
+{
+    Pipe,
+    Elbow90,
+    LongElbow90,
+    Elbow45,
+    Tee,
+    Coupling,
+    Reducer,
+    Fan,
+}
+
+public enum PiecePlace
+{
+    Indoors,
+    Garage,
+    Attic,
+    Outdoors,
+}
+
+/// <summary>One piece of the route, in order from the pit to the mouth. Pieces before the fan are under suction.</summary>
+[Holds(Truth.Fact)]
+public sealed class RoutePiece : Record
+{
+    public int SuctionDesignId { get; set; }
+    public int Position { get; set; }
+    public PieceKind Kind { get; set; }
+
+    /// <summary>A key of the pipe sizes ("4in").</summary>
+    public string Size { get; set; } = "4in";
+    public double LengthM { get; set; }
+
+    /// <summary>How much of the length goes up (negative: down), metres.</summary>
+    public double RiseM { get; set; }
+    public PiecePlace Place { get; set; }
+    public int Count { get; set; } = 1;
+
+    /// <summary>Measured loss coefficient where it is known better than the handbook's.</summary>
+    public double? LossK { get; set; }
+}

@@ -1,0 +1,159 @@
+using Microsoft.EntityFrameworkCore;
+using MitigationOffice.Business.Data;
+
+namespace MitigationOffice.Business.Quotes;
+
+/// <summary>An offer to one customer for one house; its revisions hold what was offered.</summary>
+[Holds(Truth.Fact)]
+[Index(nameof(Number), IsUnique = true)]
+[Index(nameof(HouseId))]
+public sealed class Quote : Record
+{
+    /// <summary>"Q-2026-0118".</summary>
+    public required string Number { get; set; }
+    public int HouseId { get; set; }
+    public int CustomerId { get; set; }
+    public DateTime CreatedAtUtc { get; set; }
+    public List<QuoteRevision> Revisions { get; set; } = [];
+}
+
+public enum RevisionState
+{
+    Draft,
+    Sent,
+    Accepted,
+    Declined,
+    Replaced,
+    Withdrawn,
+}
+
+/// <summary>One version of the offer. Editable as a draft; once sent its lines, prices, texts and PDF never change.</summary>
+[Holds(Truth.Fact)]
+[Index(nameof(QuoteId), nameof(Letter), IsUnique = true)]
+public sealed class QuoteRevision : Record
+{
+    public int QuoteId { get; set; }
+    public Quote? Quote { get; set; }
+    public required string Letter { get; set; }
+    public int? SuctionDesignId { get; set; }
+    public RevisionState State { get; set; }
+    public DateTime CreatedAtUtc { get; set; }
+    public DateTime? SentAtUtc { get; set; }
+    public DateOnly? ValidUntil { get; set; }
+    public decimal TaxPercent { get; set; }
+    public decimal DepositPercent { get; set; }
+
+    /// <summary>The radon result this offer answers, in words.</summary>
+    public string Answers { get; set; } = "";
+    public string Introduction { get; set; } = "";
+    public string Scope { get; set; } = "";
+    public string TimeNeeded { get; set; } = "";
+    public string Promise { get; set; } = "";
+    public string Cautions { get; set; } = "";
+    public string Terms { get; set; } = "";
+    public string CancellationNotice { get; set; } = "";
+
+    /// <summary>Running cost of the design's fan, a year; zero where no design stands behind the offer.</summary>
+    public Money ElectricityPerYear { get; set; }
+
+    /// <summary>Which tier is recommended (1 to 3), and why.</summary>
+    public int RecommendedTier { get; set; } = 2;
+    public string WhyRecommended { get; set; } = "";
+    public int? PdfDocumentId { get; set; }
+    public string DeclineReason { get; set; } = "";
+    public List<QuoteTier> Tiers { get; set; } = [];
+    public List<QuoteAddOn> AddOns { get; set; } = [];
+}
+
+/// <summary>One of the choices side by side.</summary>
+[Holds(Truth.Fact)]
+public sealed class QuoteTier : Record
+{
+    public int QuoteRevisionId { get; set; }
+    public int Position { get; set; }
+    public required string Name { get; set; }
+    public string Summary { get; set; } = "";
+    public List<QuoteLine> Lines { get; set; } = [];
+}
+
+/// <summary>A priced line of a tier. Prices are copied from the price book, so that a later change of the book does not reach it.</summary>
+[Holds(Truth.Fact)]
+public sealed class QuoteLine : Record
+{
+    public int QuoteTierId { get; set; }
+    public int Position { get; set; }
+    public int? PriceItemId { get; set; }
+    public required string Words { get; set; }
+    public decimal Quantity { get; set; } = 1;
+    public string Unit { get; set; } = "each";
+    public Money UnitPrice { get; set; }
+    public Money UnitCost { get; set; }
+    public bool Taxable { get; set; }
+
+    public Money Amount => UnitPrice.Times(Quantity);
+}
+
+/// <summary>Offered beside the tiers, with its reason.</summary>
+[Holds(Truth.Fact)]
+public sealed class QuoteAddOn : Record
+{
+    public int QuoteRevisionId { get; set; }
+    public int Position { get; set; }
+    public int? PriceItemId { get; set; }
+    public required string Words { get; set; }
+    public string Reason { get; set; } = "";
+    public Money Price { get; set; }
+    public Money Cost { get; set; }
+    public bool Taxable { get; set; }
+    public bool Recommended { get; set; }
+}
+
+/// <summary>The secret link under which one customer sees one revision. Only the hash is kept.</summary>
+[Holds(Truth.Fact)]
+[Index(nameof(TokenHash), IsUnique = true)]
+public sealed class QuoteLink : Record
+{
+    public int QuoteRevisionId { get; set; }
+
+    [NotAudited]
+    public required string TokenHash { get; set; }
+    public DateTime CreatedAtUtc { get; set; }
+    public DateTime ExpiresAtUtc { get; set; }
+    public DateTime? RevokedAtUtc { get; set; }
+    public DateTime? FirstOpenedAtUtc { get; set; }
+}
+
+/// <summary>Evidence that a revision was accepted: what was shown, chosen and signed, by whom, when, from where.
+/// Hash-chained to the one before it; never edited.</summary>
+[Holds(Truth.Document)]
+[Index(nameof(QuoteRevisionId), IsUnique = true)]
+public sealed class Acceptance : Record
+{
+    public int QuoteRevisionId { get; set; }
+    public int QuoteTierId { get; set; }
+
+    /// <summary>Ids of the chosen add-ons, ascending, comma between.</summary>
+    public string AddOnIds { get; set; } = "";
+
+    /// <summary>Ids of the recommended add-ons that were declined knowingly.</summary>
+    public string DeclinedAddOnIds { get; set; } = "";
+    public Money Net { get; set; }
+    public Money Tax { get; set; }
+    public Money Total { get; set; }
+    public Money Deposit { get; set; }
+    public required string TypedName { get; set; }
+    public required string ConsentText { get; set; }
+    public required string IntentText { get; set; }
+    public DateTime AtUtc { get; set; }
+    public required string TimeZone { get; set; }
+    public string IpAddress { get; set; } = "";
+    public string UserAgent { get; set; } = "";
+    public int? QuoteLinkId { get; set; }
+    public int PdfDocumentId { get; set; }
+    public required string PdfSha256 { get; set; }
+
+    /// <summary>Last day on which the buyer may cancel a contract signed at home.</summary>
+    public DateOnly CancelBy { get; set; }
+    public required string PreviousHash { get; set; }
+    public required string Hash { get; set; }
+}

@@ -1,0 +1,69 @@
+using Microsoft.EntityFrameworkCore;
+using MitigationOffice.Business.Data;
+
+namespace MitigationOffice.Business.Shop;
+
+public enum PriceKind
+{
+    Material,
+    Labour,
+    Subcontract,
+    Permit,
+}
+
+public enum PriceRule
+{
+    /// <summary>Price = cost × (1 + markup).</summary>
+    Markup,
+
+    /// <summary>Price as written.</summary>
+    Fixed,
+}
+
+public enum PriceUse
+{
+    /// <summary>Goes into a tier.</summary>
+    Part,
+
+    /// <summary>Offered by itself beside the tiers.</summary>
+    AddOn,
+}
+
+/// <summary>One line of the price book.</summary>
+[Holds(Truth.Fact)]
+[Index(nameof(Code), IsUnique = true)]
+public sealed class PriceItem : Record
+{
+    public required string Code { get; set; }
+    public required string Name { get; set; }
+    public PriceKind Kind { get; set; }
+    public PriceUse Use { get; set; }
+
+    /// <summary>"each", "ft", "hour".</summary>
+    public string Unit { get; set; } = "each";
+    public Money Cost { get; set; }
+    public PriceRule Rule { get; set; }
+    public decimal MarkupPercent { get; set; }
+    public Money FixedPrice { get; set; }
+    public int LabourMinutes { get; set; }
+    public bool Taxable { get; set; }
+
+    /// <summary>For an add-on: why one would want it, in the house owner's words.</summary>
+    public string Reason { get; set; } = "";
+    public bool Retired { get; set; }
+
+    /// <summary>Takes over every value of another version of this item, but not its code.</summary>
+    public void TakeFrom(PriceItem other)
+    {
+        (Name, Kind, Use, Unit, Cost, Rule) = (other.Name, other.Kind, other.Use, other.Unit, other.Cost, other.Rule);
+        (MarkupPercent, FixedPrice, LabourMinutes, Taxable, Reason, Retired) =
+            (other.MarkupPercent, other.FixedPrice, other.LabourMinutes, other.Taxable, other.Reason, other.Retired);
+    }
+
+    /// <summary>Price of one unit, its labour at the given hourly price included.</summary>
+    public Money PriceAt(Money labourPricePerHour) =>
+        (Rule == PriceRule.Fixed ? FixedPrice : Cost.Times(1 + MarkupPercent / 100m)) + labourPricePerHour.Times(LabourMinutes / 60m);
+
+    /// <summary>What one unit costs the company, its labour at the given hourly cost included.</summary>
+    public Money CostAt(Money labourCostPerHour) => Cost + labourCostPerHour.Times(LabourMinutes / 60m);
+}

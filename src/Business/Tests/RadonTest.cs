@@ -1,0 +1,71 @@
+using Microsoft.EntityFrameworkCore;
+using MitigationOffice.Business.Data;
+
+namespace MitigationOffice.Business.Tests;
+
+public enum TestReason
+{
+    PostMitigation,
+    Retest,
+    AfterChange,
+    Sale,
+}
+
+public enum TestOutcome
+{
+    NotJudged,
+    BelowTarget,
+    BelowActionLevel,
+    NotPassed,
+    NotValid,
+}
+
+/// <summary>A radon test of the house, after the work or years later.</summary>
+[Holds(Truth.Fact)]
+[Index(nameof(HouseId))]
+public sealed class RadonTest : Record
+{
+    public int HouseId { get; set; }
+    public int? InstalledSystemId { get; set; }
+    public TestReason Reason { get; set; }
+    public DateTime? ClosedHouseFromUtc { get; set; }
+    public DateTime StartedAtUtc { get; set; }
+
+    /// <summary>Empty while the devices are out.</summary>
+    public DateTime? EndedAtUtc { get; set; }
+    public string MadeBy { get; set; } = "";
+    public string MadeByNumber { get; set; } = "";
+    public string Notes { get; set; } = "";
+    public TestOutcome Outcome { get; set; }
+    public decimal? DecidingPCiL { get; set; }
+
+    /// <summary>The reasons of the verdict, a sentence a line.</summary>
+    public string OutcomeWhy { get; set; } = "";
+    public DateTime? JudgedAtUtc { get; set; }
+    public int? LetterDocumentId { get; set; }
+    public DateTime? LetterSentAtUtc { get; set; }
+    public List<TestDevice> Devices { get; set; } = [];
+}
+
+public enum DeviceKind
+{
+    ContinuousMonitor,
+    Electret,
+    Charcoal,
+    LiquidScintillation,
+    AlphaTrack,
+}
+
+[Holds(Truth.Fact)]
+public sealed class TestDevice : Record
+{
+    public int RadonTestId { get; set; }
+    public DeviceKind Kind { get; set; }
+    public string Serial { get; set; } = "";
+    public required string Room { get; set; }
+
+    /// <summary>Devices of one pair (at most 8 in apart) carry the same word here.</summary>
+    public string Pair { get; set; } = "";
+    public DateOnly? CalibratedOn { get; set; }
+    public decimal? PCiL { get; set; }
+}

@@ -1,0 +1,50 @@
+using Microsoft.EntityFrameworkCore;
+using MitigationOffice.Business.Data;
+
+namespace MitigationOffice.Business.Work;
+
+public enum JobState
+{
+    ToPlan,
+    Planned,
+    Done,
+    CalledOff,
+}
+
+/// <summary>The work that an acceptance asks for.</summary>
+[Holds(Truth.Fact)]
+[Index(nameof(Number), IsUnique = true)]
+[Index(nameof(HouseId))]
+[Index(nameof(AcceptanceId), IsUnique = true)]
+public sealed class Job : Record
+{
+    /// <summary>"J-2026-0042".</summary>
+    public required string Number { get; set; }
+    public int HouseId { get; set; }
+    public int AcceptanceId { get; set; }
+    public JobState State { get; set; }
+    public DateTime CreatedAtUtc { get; set; }
+    public DateOnly? Day { get; set; }
+    public TimeOnly? ArriveAt { get; set; }
+    public string Crew { get; set; } = "";
+    public DateOnly? DoneOn { get; set; }
+
+    /// <summary>Why work was planned inside the time in which the buyer may still cancel.</summary>
+    public string CancelWindowWaiver { get; set; } = "";
+    public string Notes { get; set; } = "";
+    public Money DepositReceived { get; set; }
+    public List<ChecklistStep> Steps { get; set; } = [];
+}
+
+/// <summary>One step of the day, with the caution that stands beside it.</summary>
+[Holds(Truth.Fact)]
+public sealed class ChecklistStep : Record
+{
+    public int JobId { get; set; }
+    public int Position { get; set; }
+    public required string Words { get; set; }
+    public string Caution { get; set; } = "";
+    public string CautionSource { get; set; } = "";
+    public DateTime? DoneAtUtc { get; set; }
+    public string DoneBy { get; set; } = "";
+}

@@ -1,0 +1,100 @@
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.AspNetCore.Mvc.ApplicationModels;
+using MitigationOffice.Web.Setup.Forms;
+using NetEscapades.AspNetCore.SecurityHeaders.Headers.PermissionsPolicy;
+
+namespace MitigationOffice.Web.Setup;
+
+public static class PagesSetup
+{
+    /// <summary>The only pages open to people who are not signed in; a test pins the list.</summary>
+    public static readonly string[] OpenPages =
+        ["/Account/SignIn", "/Account/FirstOwner", "/Account/NotAllowed", "/Error", "/Offer/Index", "/Offer/Paper", "/Offer/Done", "/FollowUp/Unsubscribe"];
+
+    public static void AddOfficePages(this IServiceCollection services)
+    {
+        services.AddHttpContextAccessor();
+        services.AddScoped<UnitChoice>();
+        services.AddScoped<OneSending>();
+        services.AddSingleton<SetUpWord>();
+        services.AddAntiforgery(o =>
+        {
+            o.Cookie.Name = "office-form";
+            o.Cookie.HttpOnly = true;
+            o.Cookie.SameSite = SameSiteMode.Strict;
+            o.FormFieldName = "_form";
+        });
+        services.AddRazorPages(options =>
+        {
+            foreach (var page in OpenPages) options.Conventions.AllowAnonymousToPage(page);
+            options.Conventions.AuthorizeFolder("/Shop", SignInSetup.OfficeWork);
+            options.Conventions.AuthorizeFolder("/Quotes", SignInSetup.OfficeWork);
+            options.Conventions.AuthorizeFolder("/StateReports", SignInSetup.OfficeWork);
+            options.Conventions.AuthorizeFolder("/FollowUp", SignInSetup.OfficeWork);
+            options.Conventions.AuthorizePage("/Shop/Staff", SignInSetup.OwnerOnly);
+            options.Conventions.AuthorizePage("/Shop/Company", SignInSetup.OwnerOnly);
+            options.Conventions.ConfigureFilter(new SendOnceFilter());
+        }).AddMvcOptions(mvc =>
+        {
+            mvc.SuppressImplicitRequiredAttributeForNonNullableReferenceTypes = true;
+            mvc.ModelBindingMessageProvider.SetValueMustNotBeNullAccessor(_ => "Fill this in.");
+        });
+        services.AddRouting(o => o.LowercaseUrls = true);
+    }
+
+    public static void UseOffice(this WebApplication app, string role)
+    {
+        app.UseExceptionHandler("/error");
+        app.UseStatusCodePagesWithReExecute("/error", "?code={0}");
+        app.UseSecurityHeaders(Headers());
+        app.Use(async (http, next) =>
+        {
+            http.Response.OnStarting(() =>
+            {
+                if (http.Response.ContentType?.StartsWith("text/html", StringComparison.Ordinal) == true) http.Response.Headers.CacheControl = "no-store";
+                return Task.CompletedTask;
+            });
+            await next(http);
+        });
+        app.UseStaticFiles(new StaticFileOptions { OnPrepareResponse = c => c.Context.Response.Headers.CacheControl = "public, max-age=31536000, immutable" });
+        app.UseRouting();
+        app.UseRateLimiter();
+        app.UseAuthentication();
+        app.UseMiddleware<WhoActs>();
+        app.UseAuthorization();
+        app.MapRazorPages();
+        app.MapGet("/health", () => "ok").AllowAnonymous();
+        app.MapOfficeJobs(role);
+    }
+
+    private static HeaderPolicyCollection Headers() => new HeaderPolicyCollection()
+        .AddFrameOptionsDeny()
+        .AddContentTypeOptionsNoSniff()
+        .AddReferrerPolicyNoReferrer()
+        .AddCrossOriginOpenerPolicy(b => b.SameOrigin())
+        .AddCrossOriginResourcePolicy(b => b.SameOrigin())
+        .AddStrictTransportSecurityMaxAgeIncludeSubDomains(60 * 60 * 24 * 365)
+        .RemoveServerHeader()
+        .AddPermissionsPolicy(b =>
+        {
+            b.AddCamera().None();
+            b.AddMicrophone().None();
+            b.AddGeolocation().None();
+            b.AddPayment().None();
+            b.AddUsb().None();
+        })
+        .AddContentSecurityPolicy(b =>
+        {
+            b.AddDefaultSrc().None();
+            b.AddScriptSrc().WithNonce();
+            b.AddStyleSrc().Self();
+            b.AddImgSrc().Self().Data();
+            b.AddFontSrc().Self();
+            b.AddConnectSrc().Self();
+            b.AddFormAction().Self();
+            b.AddFrameAncestors().None();
+            b.AddBaseUri().None();
+            b.AddObjectSrc().None();
+            b.AddManifestSrc().Self();
+        });
+}
