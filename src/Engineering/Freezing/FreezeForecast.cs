@@ -54,7 +54,7 @@ public static class FreezeForecast
             ? record.Winters
             : [PlainWinter.Days(input.DesignC, input.JanuaryMeanC, input.WinterDays, input.Seed)];
 
-    private static IReadOnlyList<WeatherDay> Spell(FreezeInput input) =>
+    internal static IReadOnlyList<WeatherDay> Spell(FreezeInput input) =>
         ColdSpell.Days(new DateOnly(2025, 1, 14), input.ColdSpellDays, input.DesignC, input.DesignC + input.ColdSpellSwingK);
 
     private static IReadOnlyList<WeatherDay> MiddleWinter(IReadOnlyList<IReadOnlyList<WeatherDay>> winters, List<int> counts)

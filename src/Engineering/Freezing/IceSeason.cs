@@ -106,6 +106,20 @@ internal static class SeasonRunner
         return tally.AtRisk;
     }
 
+    /// <summary>Narrowest open share of a season; the search ends early once it falls below a limit.</summary>
+    public static double NarrowestOpenShare(RunMarch march, ClosingMouth mouth, IReadOnlyList<WeatherDay> weather, double limit)
+    {
+        march.ClearIce();
+        var tally = new Tally();
+        var narrowest = 1.0;
+        for (var day = 0; day < weather.Count && narrowest >= limit; day++)
+        {
+            RunDay(march, mouth, weather[day], tally);
+            narrowest = Math.Min(narrowest, tally.NarrowestToday);
+        }
+        return narrowest;
+    }
+
     private static (double DrainedKg, double FrostKg) RunDay(RunMarch march, ClosingMouth mouth, WeatherDay day, Tally tally)
     {
         var (drained, frost) = (0.0, 0.0);

@@ -13,14 +13,17 @@ internal static class Remedies
     {
         var march = new RunMarch(input.Run, input.Assumptions);
         if (ColdestWall(march, input, 0) >= 0) return null;
+        var mouth = new ClosingMouth(input.System, input.Run.FlowM3PerS, input.Run.BoreM);
         var needed = Least(0, MostCableWPerM, watts => ColdestWall(march, input, watts) >= 0) / FeetPerM;
-        double? chosen = input.CableSizesWPerFt.Where(size => size >= needed).Select(size => (double?)size).Min();
+        var holding = Least(0, needed, size => HoldsOpen(march, input, mouth, winters, size));
+        double? chosen = input.CableSizesWPerFt.Where(size => size >= holding).Select(size => (double?)size).Min();
         var power = (chosen ?? needed) * input.Run.LengthM * FeetPerM;
         var hours = winters.Average(winter => winter.Sum(day => HoursBelow(day, input.CableOnBelowC)));
         var energy = power * hours / 1000;
         return new HeatCable
         {
-            NeededWPerFt = needed,
+            WallWarmWPerFt = needed,
+            HoldsOpenWPerFt = holding,
             ChosenWPerFt = chosen,
             LengthM = input.Run.LengthM,
             PowerW = power,
@@ -78,6 +81,14 @@ internal static class Remedies
         return march.ColdestSurfaceC();
     }
 
+    // Cold spell and every winter: the ice never takes more than a quarter of the pipe's area.
+    private static bool HoldsOpen(RunMarch march, FreezeInput input, ClosingMouth mouth, IReadOnlyList<IReadOnlyList<WeatherDay>> winters, double wattsPerFt)
+    {
+        march.CableWPerM = wattsPerFt * FeetPerM;
+        return SeasonRunner.NarrowestOpenShare(march, mouth, FreezeForecast.Spell(input), HeatCable.HeldOpenShare) >= HeatCable.HeldOpenShare
+            && winters.All(winter => SeasonRunner.NarrowestOpenShare(march, mouth, winter, HeatCable.HeldOpenShare) >= HeatCable.HeldOpenShare);
+    }
+
     private static RunMarch Wrapped(FreezeInput input, double metres)
     {
         var k = input.Run.Pieces[0].InsulationWPerMK;
@@ -87,7 +98,8 @@ internal static class Remedies
 
     private static double Least(double low, double high, Func<double, bool> enough)
     {
-        for (var turn = 0; turn < 40 && high - low > 1e-6; turn++)
+        var narrow = 1e-3 * high;
+        while (high - low > narrow)
         {
             var middle = (low + high) / 2;
             if (enough(middle)) high = middle;

@@ -58,8 +58,8 @@ internal static class ReportWords
         if (cable.ChosenWPerFt is { } size)
             return Words.Say($"a {size:0.#} W/ft cable holds it open for about ${cable.DollarsPerWinter:0} a winter");
         return report.Insulation is { Enough: true } insulation
-            ? Words.Say($"no cable on offer gives the {cable.NeededWPerFt:0.0} W/ft it needs, but insulation of R {insulation.UsR:0.#} does")
-            : Words.Say($"no cable on offer gives the {cable.NeededWPerFt:0.0} W/ft it needs: shorten or reroute the run");
+            ? Words.Say($"no cable on offer gives the {cable.HoldsOpenWPerFt:0.0} W/ft it needs, but insulation of R {insulation.UsR:0.#} does")
+            : Words.Say($"no cable on offer gives the {cable.HoldsOpenWPerFt:0.0} W/ft it needs: shorten or reroute the run");
     }
 
     public static IReadOnlyList<string> Warnings(FreezeReport report)
@@ -69,11 +69,15 @@ internal static class ReportWords
         if (input.Record is { } record) AddRecord(warnings, record);
         if (input.Run.Pieces.Any(piece => piece.Direction == RunDirection.Level))
             warnings.Add("A level piece lets water stand and freeze in it; slope it back at least 1/8 in per foot (ANSI/AARST SGM-SF 2017, 6.2.2).");
+        if (report.Insulation is { Enough: true } insulation)
+            warnings.Add(Words.Say($"Insulation of R {insulation.UsR:0.#} round the whole run would keep the wall above freezing at the design temperature without a cable."));
         if (report.Bypass.Needed) warnings.Add(report.Bypass.Reason);
         if (report.ColdSpell.DaysUntilShut is { } shut)
             warnings.Add(Words.Say($"In a cold spell at the design temperature ice shuts the pipe after about {shut:0.0} days."));
         else if (report.ColdSpell.DaysUntilHalfClosed is { } half)
             warnings.Add(Words.Say($"In a cold spell at the design temperature ice closes half the pipe after about {half:0.0} days."));
+        if (report.Cable is { ChosenWPerFt: not null, KeepsWallWarm: false } cable)
+            warnings.Add(Words.Say($"The cable holds the pipe open but lets some frost form; a wall free of frost at the design temperature needs {cable.WallWarmWPerFt:0.0} W/ft on this pipe."));
         if (report.AtRisk.High - report.AtRisk.Low > 10)
             warnings.Add(Words.Say($"The assumptions leave a wide range: {report.AtRisk.Low:0} to {report.AtRisk.High:0} days a winter."));
         return warnings;

@@ -15,6 +15,12 @@ public static class PlainWinter
     /// <summary>Difference between a day's highest and lowest temperature in a made-up winter, K (an assumption).</summary>
     public const double DailySwingK = 10;
 
+    /// <summary>Standard deviation of the daily mean about the season in a made-up winter, K (an assumption).</summary>
+    public const double UsualSpellK = 5;
+
+    /// <summary>Standard width of the coldest spell where it is deepened to the design temperature, days (an assumption).</summary>
+    public const double SpellWidthDays = 2;
+
     /// <summary>Mean temperature at both ends of a made-up winter, °C, unless January itself is warmer (an assumption).</summary>
     public const double EdgeMeanC = 4;
 
@@ -39,25 +45,44 @@ public static class PlainWinter
         Within(januaryMeanC, -30, 15, "January mean", "°C");
         Within(designC, -50, Math.Min(5, januaryMeanC - 6), "Design temperature", "°C");
         Within(days, 60, 240, "Length of the winter", "days");
-        var season = Season(januaryMeanC, days);
-        var spells = Spells(days, seed);
-        var size = SizeOfSpells(season, spells, designC);
+        var means = Means(designC, januaryMeanC, days, seed);
         var first = new DateOnly(2025, 1, 16).AddDays(-days / 2);
-        return [.. Enumerable.Range(0, days).Select(day => Day(first.AddDays(day), season[day] + size * spells[day]))];
+        return [.. means.Select((mean, day) => Day(first.AddDays(day), mean))];
     }
 
     private static WeatherDay Day(DateOnly day, double meanC) =>
         new() { Day = day, MinC = meanC - DailySwingK / 2, MaxC = meanC + DailySwingK / 2 };
 
-    private static double[] Season(double januaryMeanC, int days)
+    // The ordinary spells are as large as usual, or smaller where they would undercut the design temperature; then the
+    // coldest spell is deepened to reach it. Deepening moves January's mean, so the season is shifted back, in turns.
+    private static double[] Means(double designC, double januaryMeanC, int days, ulong seed)
     {
-        var edge = Math.Max(EdgeMeanC, januaryMeanC);
-        var dip = new double[days];
-        for (var day = 0; day < days; day++)
-            dip[day] = 0.5 * (1 - Math.Cos(2 * Math.PI * (day + 0.5) / days));
-        var depth = (edge - januaryMeanC) / MiddleMean(dip);
-        return [.. dip.Select(share => edge - depth * share)];
+        var dip = SeasonalDip(days);
+        var spells = Spells(days, seed);
+        var size = SizeOfSpells(dip, spells, designC, januaryMeanC);
+        var deepening = new double[days];
+        var means = new double[days];
+        for (var turn = 0; turn < 40; turn++)
+        {
+            var depth = (Math.Max(EdgeMeanC, januaryMeanC) - januaryMeanC - MiddleMean(deepening)) / MiddleMean(dip);
+            for (var day = 0; day < days; day++)
+                means[day] = Math.Max(EdgeMeanC, januaryMeanC) - depth * dip[day] + size * spells[day];
+            Deepen(means, deepening, designC + DailySwingK / 2);
+            for (var day = 0; day < days; day++) means[day] -= deepening[day];
+        }
+        return means;
     }
+
+    private static void Deepen(double[] means, double[] deepening, double coldestMeanC)
+    {
+        var coldest = Array.IndexOf(means, means.Min());
+        var missing = means[coldest] - coldestMeanC;
+        for (var day = 0; day < means.Length; day++)
+            deepening[day] = missing * Math.Exp(-0.5 * Math.Pow((day - coldest) / SpellWidthDays, 2));
+    }
+
+    private static double[] SeasonalDip(int days) =>
+        [.. Enumerable.Range(0, days).Select(day => 0.5 * (1 - Math.Cos(2 * Math.PI * (day + 0.5) / days)))];
 
     private static double[] Spells(int days, ulong seed)
     {
@@ -67,7 +92,7 @@ public static class PlainWinter
         var value = numbers.NextNormal();
         for (var day = 0; day < days; day++)
         {
-            spells[day] = value;
+            spells[day] = Math.Clamp(value, -2.5, 2.5);
             value = memory * value + Math.Sqrt(1 - memory * memory) * numbers.NextNormal();
         }
         var middle = MiddleMean(spells);
@@ -76,25 +101,26 @@ public static class PlainWinter
 
     private static double MiddleMean(double[] values) => values.Skip(values.Length / 2 - 15).Take(31).Average();
 
-    // The coldest night falls steadily as the spells grow: each day with a negative spell gets colder, so bisection finds
-    // the size at which the coldest night is the design temperature.
-    private static double SizeOfSpells(double[] season, double[] spells, double designC)
+    // The coldest night falls as the spells grow, so bisection finds the largest usual size that does not undercut.
+    private static double SizeOfSpells(double[] dip, double[] spells, double designC, double januaryMeanC)
     {
-        var (low, high) = (0.0, 100.0);
-        for (var step = 0; step < 60; step++)
+        var (low, high) = (0.0, UsualSpellK);
+        for (var step = 0; step < 50; step++)
         {
             var size = (low + high) / 2;
-            if (ColdestNight(season, spells, size) > designC) low = size;
+            if (ColdestNight(dip, spells, size, januaryMeanC) > designC) low = size;
             else high = size;
         }
-        return (low + high) / 2;
+        return low;
     }
 
-    private static double ColdestNight(double[] season, double[] spells, double size)
+    private static double ColdestNight(double[] dip, double[] spells, double size, double januaryMeanC)
     {
+        var edge = Math.Max(EdgeMeanC, januaryMeanC);
+        var depth = (edge - januaryMeanC) / MiddleMean(dip);
         var coldest = double.PositiveInfinity;
-        for (var day = 0; day < season.Length; day++)
-            coldest = Math.Min(coldest, season[day] + size * spells[day] - DailySwingK / 2);
+        for (var day = 0; day < dip.Length; day++)
+            coldest = Math.Min(coldest, edge - depth * dip[day] + size * spells[day] - DailySwingK / 2);
         return coldest;
     }
 }
