@@ -95,6 +95,7 @@ public class PostMitigationVerdictTests
         var verdict = PostMitigationVerdict.Draw(test);
         Assert.Equal([3.5m, 2.2m, 1.0m], verdict.Locations.Select(place => place.Result.PciPerL));
         Assert.Equal("Den", verdict.Locations[0].Room);
+        Assert.DoesNotContain(verdict.Reasons, reason => reason.Source == RadonSources.Averages);
         Assert.Equal(TestOutcome.PassedFurtherReductionOffered, verdict.Outcome);
         Assert.Equal("1.0 pCi/L (near what the device can measure)", verdict.Locations[2].Display());
     }
