@@ -172,6 +172,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .IsRequired()
                         .HasColumnType("text");
 
+                    b.Property<int?>("HouseId")
+                        .HasColumnType("integer");
+
                     b.Property<string>("PreviousHash")
                         .IsRequired()
                         .HasColumnType("text");
@@ -184,6 +187,8 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .HasColumnType("integer");
 
                     b.HasKey("Id");
+
+                    b.HasIndex("HouseId");
 
                     b.HasIndex("Subject", "SubjectId");
 

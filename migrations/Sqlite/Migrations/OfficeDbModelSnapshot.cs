@@ -161,6 +161,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .IsRequired()
                         .HasColumnType("TEXT");
 
+                    b.Property<int?>("HouseId")
+                        .HasColumnType("INTEGER");
+
                     b.Property<string>("PreviousHash")
                         .IsRequired()
                         .HasColumnType("TEXT");
@@ -173,6 +176,8 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .HasColumnType("INTEGER");
 
                     b.HasKey("Id");
+
+                    b.HasIndex("HouseId");
 
                     b.HasIndex("Subject", "SubjectId");
 

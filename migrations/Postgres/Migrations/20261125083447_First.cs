@@ -23,6 +23,7 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     Subject = table.Column<string>(type: "text", nullable: false),
                     SubjectId = table.Column<int>(type: "integer", nullable: false),
                     Act = table.Column<string>(type: "text", nullable: false),
+                    HouseId = table.Column<int>(type: "integer", nullable: true),
                     Changes = table.Column<string>(type: "text", nullable: false),
                     PreviousHash = table.Column<string>(type: "text", nullable: false),
                     Hash = table.Column<string>(type: "text", nullable: false)
@@ -1370,6 +1371,11 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 name: "IX_AspNetUserLogins_UserId",
                 table: "AspNetUserLogins",
                 column: "UserId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Audit_HouseId",
+                table: "Audit",
+                column: "HouseId");
 
             migrationBuilder.CreateIndex(
                 name: "IX_Audit_Subject_SubjectId",

@@ -22,6 +22,7 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     Subject = table.Column<string>(type: "TEXT", nullable: false),
                     SubjectId = table.Column<int>(type: "INTEGER", nullable: false),
                     Act = table.Column<string>(type: "TEXT", nullable: false),
+                    HouseId = table.Column<int>(type: "INTEGER", nullable: true),
                     Changes = table.Column<string>(type: "TEXT", nullable: false),
                     PreviousHash = table.Column<string>(type: "TEXT", nullable: false),
                     Hash = table.Column<string>(type: "TEXT", nullable: false)
@@ -1369,6 +1370,11 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 name: "IX_AspNetUserLogins_UserId",
                 table: "AspNetUserLogins",
                 column: "UserId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Audit_HouseId",
+                table: "Audit",
+                column: "HouseId");
 
             migrationBuilder.CreateIndex(
                 name: "IX_Audit_Subject_SubjectId",
