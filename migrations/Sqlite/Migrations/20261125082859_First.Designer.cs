@@ -12,7 +12,7 @@ using MitigationOffice.Business.Data;
 namespace MitigationOffice.Migrations.Sqlite.Migrations
 {
     [DbContext(typeof(OfficeDb))]
-    [Migration("20261125075710_First")]
+    [Migration("20261125082859_First")]
     partial class First
     {
         /// <inheritdoc />
@@ -948,6 +948,35 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.ToTable("HouseOwners");
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Messages.OutboxGate", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("HeldWhy")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("LastTickUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("PausedUntilUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("PausedWhy")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("OutboxGates");
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Messages.OutboxMessage", b =>
                 {
                     b.Property<int>("Id")
@@ -992,6 +1021,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .HasColumnType("BLOB");
 
                     b.Property<DateTime>("NextTryUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("ResentAtUtc")
                         .HasColumnType("TEXT");
 
                     b.Property<DateTime?>("SentAtUtc")
