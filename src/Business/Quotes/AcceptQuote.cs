@@ -34,7 +34,7 @@ public static class AcceptQuote
         if (Refusals(full.Revision, signature) is { Count: > 0 } refusals) return new(OfferState.Live, 0, refusals);
         var quotePdf = await db.Documents.AsNoTracking().SingleAsync(d => d.Id == full.Revision.PdfDocumentId);
         var (evidence, paper) = Evidence(full, signature, quotePdf, found.LinkId, now);
-        var signed = SignedCopy.Make(quotePdf.Bytes, AcceptancePaper.Make(paper), paper.Quote.Number, now);
+        var signed = SignedCopy.Make(quotePdf.Bytes, AcceptancePaper.Make(paper), paper.Quote.Head("Signed quote") with { MadeAtUtc = now });
         try
         {
             var id = await db.WriteAsync(() => KeepAsync(db, full, evidence, signed, from, now));

@@ -1,5 +1,6 @@
 using MitigationOffice.Business.Customers;
 using MitigationOffice.Business.Data;
+using MitigationOffice.Business.Messages;
 using MitigationOffice.Business.Shop;
 
 namespace MitigationOffice.Business.Quotes;
@@ -56,7 +57,7 @@ public static class CheckQuote
 
     private static IEnumerable<QuoteGap> Reach(Customer customer)
     {
-        if (!customer.Email.Contains('@', StringComparison.Ordinal)) yield return new($"{customer.Name} has no e-mail address to send the quote to.", "Customer.Email");
+        if (!MailAddress.IsUsable(customer.Email)) yield return new($"{customer.Name} has no e-mail address that the quote can be sent to.", "Customer.Email");
     }
 
     private static bool Empty(string text) => string.IsNullOrWhiteSpace(text);

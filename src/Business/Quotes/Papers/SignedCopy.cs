@@ -7,15 +7,13 @@ namespace MitigationOffice.Business.Quotes.Papers;
 /// <summary>The quote exactly as it was sent, with the sheets of acceptance behind it, in one file.</summary>
 public static class SignedCopy
 {
-    public static byte[] Make(byte[] quote, byte[] acceptance, string number, DateTime atUtc)
+    public static byte[] Make(byte[] quote, byte[] acceptance, PaperHead head)
     {
         using var shown = new MemoryStream(quote);
         using var behind = new MemoryStream(acceptance);
         using var document = PdfReader.Open(shown, PdfDocumentOpenMode.Modify);
         using var sheets = PdfReader.Open(behind, PdfDocumentOpenMode.Import);
         foreach (var sheet in sheets.Pages) document.AddPage(sheet);
-        using var whole = new MemoryStream();
-        document.Save(whole, closeStream: false);
-        return whole.ToArray();
+        return PaperBytes.Save(document, head);
     }
 }
