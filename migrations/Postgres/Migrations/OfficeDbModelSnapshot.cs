@@ -1236,6 +1236,13 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.Property<int>("QuoteTierId")
                         .HasColumnType("integer");
 
+                    b.Property<int>("SignedDocumentId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("SignedSha256")
+                        .IsRequired()
+                        .HasColumnType("text");
+
                     b.Property<string>("TimeZone")
                         .IsRequired()
                         .HasColumnType("text");
@@ -1290,6 +1297,8 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
 
                     b.HasIndex("QuoteRevisionId")
                         .IsUnique();
+
+                    b.HasIndex("SignedDocumentId");
 
                     b.ToTable("Acceptances");
                 });
@@ -1525,6 +1534,14 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .HasColumnType("text");
 
                     b.Property<string>("Letter")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("NoCancelNoticeBecause")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("OwnersPart")
                         .IsRequired()
                         .HasColumnType("text");
 
@@ -2786,6 +2803,12 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.HasOne("MitigationOffice.Business.Quotes.QuoteRevision", null)
                         .WithMany()
                         .HasForeignKey("QuoteRevisionId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Documents.StoredDocument", null)
+                        .WithMany()
+                        .HasForeignKey("SignedDocumentId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });
