@@ -129,7 +129,6 @@ public sealed class QuoteLink : Record
     public DateTime CreatedAtUtc { get; set; }
     public DateTime ExpiresAtUtc { get; set; }
     public DateTime? RevokedAtUtc { get; set; }
-    public DateTime? FirstOpenedAtUtc { get; set; }
 }
 
 /// <summary>Evidence that a revision was accepted: what was shown, chosen and signed, by whom, when, from where.
