@@ -1471,9 +1471,6 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.Property<DateTime>("ExpiresAtUtc")
                         .HasColumnType("timestamp with time zone");
 
-                    b.Property<DateTime?>("FirstOpenedAtUtc")
-                        .HasColumnType("timestamp with time zone");
-
                     b.Property<int>("QuoteRevisionId")
                         .HasColumnType("integer");
 

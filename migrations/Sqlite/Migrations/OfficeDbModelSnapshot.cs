@@ -1408,9 +1408,6 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.Property<DateTime>("ExpiresAtUtc")
                         .HasColumnType("TEXT");
 
-                    b.Property<DateTime?>("FirstOpenedAtUtc")
-                        .HasColumnType("TEXT");
-
                     b.Property<int>("QuoteRevisionId")
                         .HasColumnType("INTEGER");
 

@@ -64,7 +64,11 @@ public static class ListQuotes
     private static IQueryable<Found> Kept(IQueryable<Found> all, AskedQuotes asked, DateOnly today)
     {
         foreach (var word in asked.Find.Split(' ', StringSplitOptions.RemoveEmptyEntries).Take(8))
-            all = all.Where(f => f.HouseSearch.Contains(word) || f.CustomerSearch.Contains(word) || f.Number.ToLower().Contains(word));
+        {
+            var number = word.ToUpperInvariant();
+            all = all.Where(f => f.HouseSearch.Contains(word) || f.CustomerSearch.Contains(word) || f.Number.Contains(number));
+        }
+
         if (asked.State == "Expired") return all.Where(f => f.State == RevisionState.Sent && f.ValidUntil < today);
         if (!Enum.TryParse<RevisionState>(asked.State, out var state)) return all;
         return all.Where(f => f.State == state && (state != RevisionState.Sent || f.ValidUntil >= today));

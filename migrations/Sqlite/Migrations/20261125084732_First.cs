@@ -1001,7 +1001,6 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     CreatedAtUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
                     ExpiresAtUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
                     RevokedAtUtc = table.Column<DateTime>(type: "TEXT", nullable: true),
-                    FirstOpenedAtUtc = table.Column<DateTime>(type: "TEXT", nullable: true),
                     Version = table.Column<int>(type: "INTEGER", nullable: false)
                 },
                 constraints: table =>

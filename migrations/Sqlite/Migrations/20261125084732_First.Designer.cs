@@ -12,7 +12,7 @@ using MitigationOffice.Business.Data;
 namespace MitigationOffice.Migrations.Sqlite.Migrations
 {
     [DbContext(typeof(OfficeDb))]
-    [Migration("20261125083214_First")]
+    [Migration("20261125084732_First")]
     partial class First
     {
         /// <inheritdoc />
@@ -1409,9 +1409,6 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .HasColumnType("TEXT");
 
                     b.Property<DateTime>("ExpiresAtUtc")
-                        .HasColumnType("TEXT");
-
-                    b.Property<DateTime?>("FirstOpenedAtUtc")
                         .HasColumnType("TEXT");
 
                     b.Property<int>("QuoteRevisionId")

@@ -13,7 +13,7 @@ using Npgsql.EntityFrameworkCore.PostgreSQL.Metadata;
 namespace MitigationOffice.Migrations.Postgres.Migrations
 {
     [DbContext(typeof(OfficeDb))]
-    [Migration("20261125083220_First")]
+    [Migration("20261125084743_First")]
     partial class First
     {
         /// <inheritdoc />
@@ -1472,9 +1472,6 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .HasColumnType("timestamp with time zone");
 
                     b.Property<DateTime>("ExpiresAtUtc")
-                        .HasColumnType("timestamp with time zone");
-
-                    b.Property<DateTime?>("FirstOpenedAtUtc")
                         .HasColumnType("timestamp with time zone");
 
                     b.Property<int>("QuoteRevisionId")

@@ -1002,7 +1002,6 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     CreatedAtUtc = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
                     ExpiresAtUtc = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
                     RevokedAtUtc = table.Column<DateTime>(type: "timestamp with time zone", nullable: true),
-                    FirstOpenedAtUtc = table.Column<DateTime>(type: "timestamp with time zone", nullable: true),
                     Version = table.Column<int>(type: "integer", nullable: false)
                 },
                 constraints: table =>
