@@ -25,6 +25,8 @@ public static class CheckReadings
         return test.TestHoles.Count >= TestHoles.Owed(slabs).InHouse ? [.. missing.Where(m => !m.StartsWith("The house has", StringComparison.Ordinal))] : missing;
     }
 
+    private static string Signed(double pa) => (pa > 0 ? "+" : "") + Measures.Pressure.Show(pa);
+
     private static bool Names(TestHole hole, string area) => hole.Place.Contains(area, StringComparison.OrdinalIgnoreCase);
 
     private static IEnumerable<string> Hole(TestHole hole, PressureFieldTest test, UnitSystem units)
@@ -34,11 +36,11 @@ public static class CheckReadings
             if (test.Settings.Find(s => s.Id == reading.FanSettingId) is not { } setting) continue;
             var (off, on) = (hole.FanOffPa, reading.FanOnPa);
             if (off is { } before && on > before + MuchPa)
-                yield return $"{hole.Label}: {Measures.Pressure.Show(on, units)} with {setting.Label} is less suction than {Measures.Pressure.Show(before, units)} with the fan off. Was a sign mistaken, or did the wind blow?";
+                yield return $"{hole.Label}: the gauge shows {Signed(on)} with {setting.Label}, less suction than with the fan off ({Signed(before)}). Was a sign mistaken, or did the wind blow?";
             else if (-on > setting.PitVacuumPa)
                 yield return $"{hole.Label}: {Measures.Pressure.Show(-on, units)} of suction is more than the {Measures.GaugePressure.Show(setting.PitVacuumPa, units)} at the pit with {setting.Label}. One of the two is misread.";
             else if (on > 0)
-                yield return $"{hole.Label}: {Measures.Pressure.Show(on, units)} with {setting.Label}: the slab still pushes into the house there.";
+                yield return $"{hole.Label}: the gauge shows {Signed(on)} with {setting.Label}: the slab still pushes into the house there.";
         }
     }
 }

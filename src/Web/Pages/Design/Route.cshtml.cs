@@ -11,7 +11,7 @@ using MitigationOffice.Web.Setup.Forms;
 
 namespace MitigationOffice.Web.Pages.Design;
 
-public sealed class RouteModel(OfficeDb db, UnitChoice units) : PageModel
+public sealed class RouteModel(OfficeDb db, UnitChoice units, TimeProvider clock) : PageModel
 {
     [BindProperty]
     public RouteForm Input { get; set; } = new();
@@ -63,7 +63,9 @@ public sealed class RouteModel(OfficeDb db, UnitChoice units) : PageModel
         db.Entry(design).State = DesignId is null ? EntityState.Added : EntityState.Modified;
         if (DesignId is not null) db.Expect(design, Version);
         var saved = await db.TrySaveAsync(ModelState, nameof(Input), Input, TheirsAsync, v => Version = v);
-        return saved ? LocalRedirect(string.Create(CultureInfo.InvariantCulture, $"/houses/{HouseId}/design?revision={design.Revision}")) : Page();
+        if (!saved) return Page();
+        await ComputeDesign.StoreAsync(db, design, clock);
+        return LocalRedirect(string.Create(CultureInfo.InvariantCulture, $"/houses/{HouseId}/design?revision={design.Revision}"));
     }
 
     private async Task<(RouteForm, int)> TheirsAsync()
