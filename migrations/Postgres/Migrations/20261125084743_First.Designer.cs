@@ -13,7 +13,11 @@ using Npgsql.EntityFrameworkCore.PostgreSQL.Metadata;
 namespace MitigationOffice.Migrations.Postgres.Migrations
 {
     [DbContext(typeof(OfficeDb))]
+<<<<<<<< HEAD:migrations/Postgres/Migrations/20261125084743_First.Designer.cs
     [Migration("20261125084743_First")]
+========
+    [Migration("20261125083153_First")]
+>>>>>>>> w-design:migrations/Postgres/Migrations/20261125083153_First.Designer.cs
     partial class First
     {
         /// <inheritdoc />
@@ -311,6 +315,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.Property<double?>("AboveRoofM")
                         .HasColumnType("double precision");
 
+                    b.Property<double?>("AdjacentBuildingM")
+                        .HasColumnType("double precision");
+
                     b.Property<DateTime?>("ComputedAtUtc")
                         .HasColumnType("timestamp with time zone");
 
@@ -322,6 +329,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
 
                     b.Property<int?>("FanId")
                         .HasColumnType("integer");
+
+                    b.Property<double>("FromVerticalDeg")
+                        .HasColumnType("double precision");
 
                     b.Property<DateTime?>("FrozenAtUtc")
                         .HasColumnType("timestamp with time zone");
@@ -342,10 +352,17 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.Property<int?>("PressureFieldTestId")
                         .HasColumnType("integer");
 
+                    b.Property<bool>("RainCap")
+                        .HasColumnType("boolean");
+
                     b.Property<string>("ReportJson")
                         .HasColumnType("text");
 
                     b.Property<string>("Revision")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("SitingRules")
                         .IsRequired()
                         .HasColumnType("text");
 

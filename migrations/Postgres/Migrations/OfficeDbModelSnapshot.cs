@@ -308,6 +308,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.Property<double?>("AboveRoofM")
                         .HasColumnType("double precision");
 
+                    b.Property<double?>("AdjacentBuildingM")
+                        .HasColumnType("double precision");
+
                     b.Property<DateTime?>("ComputedAtUtc")
                         .HasColumnType("timestamp with time zone");
 
@@ -319,6 +322,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
 
                     b.Property<int?>("FanId")
                         .HasColumnType("integer");
+
+                    b.Property<double>("FromVerticalDeg")
+                        .HasColumnType("double precision");
 
                     b.Property<DateTime?>("FrozenAtUtc")
                         .HasColumnType("timestamp with time zone");
@@ -339,10 +345,17 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.Property<int?>("PressureFieldTestId")
                         .HasColumnType("integer");
 
+                    b.Property<bool>("RainCap")
+                        .HasColumnType("boolean");
+
                     b.Property<string>("ReportJson")
                         .HasColumnType("text");
 
                     b.Property<string>("Revision")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("SitingRules")
                         .IsRequired()
                         .HasColumnType("text");
 

@@ -12,7 +12,11 @@ using MitigationOffice.Business.Data;
 namespace MitigationOffice.Migrations.Sqlite.Migrations
 {
     [DbContext(typeof(OfficeDb))]
+<<<<<<<< HEAD:migrations/Sqlite/Migrations/20261125084732_First.Designer.cs
     [Migration("20261125084732_First")]
+========
+    [Migration("20261125083148_First")]
+>>>>>>>> w-design:migrations/Sqlite/Migrations/20261125083148_First.Designer.cs
     partial class First
     {
         /// <inheritdoc />
@@ -292,6 +296,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.Property<double?>("AboveRoofM")
                         .HasColumnType("REAL");
 
+                    b.Property<double?>("AdjacentBuildingM")
+                        .HasColumnType("REAL");
+
                     b.Property<DateTime?>("ComputedAtUtc")
                         .HasColumnType("TEXT");
 
@@ -303,6 +310,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
 
                     b.Property<int?>("FanId")
                         .HasColumnType("INTEGER");
+
+                    b.Property<double>("FromVerticalDeg")
+                        .HasColumnType("REAL");
 
                     b.Property<DateTime?>("FrozenAtUtc")
                         .HasColumnType("TEXT");
@@ -323,10 +333,17 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.Property<int?>("PressureFieldTestId")
                         .HasColumnType("INTEGER");
 
+                    b.Property<bool>("RainCap")
+                        .HasColumnType("INTEGER");
+
                     b.Property<string>("ReportJson")
                         .HasColumnType("TEXT");
 
                     b.Property<string>("Revision")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("SitingRules")
                         .IsRequired()
                         .HasColumnType("TEXT");
 

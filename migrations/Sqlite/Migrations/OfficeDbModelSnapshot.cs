@@ -289,6 +289,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.Property<double?>("AboveRoofM")
                         .HasColumnType("REAL");
 
+                    b.Property<double?>("AdjacentBuildingM")
+                        .HasColumnType("REAL");
+
                     b.Property<DateTime?>("ComputedAtUtc")
                         .HasColumnType("TEXT");
 
@@ -300,6 +303,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
 
                     b.Property<int?>("FanId")
                         .HasColumnType("INTEGER");
+
+                    b.Property<double>("FromVerticalDeg")
+                        .HasColumnType("REAL");
 
                     b.Property<DateTime?>("FrozenAtUtc")
                         .HasColumnType("TEXT");
@@ -320,10 +326,17 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.Property<int?>("PressureFieldTestId")
                         .HasColumnType("INTEGER");
 
+                    b.Property<bool>("RainCap")
+                        .HasColumnType("INTEGER");
+
                     b.Property<string>("ReportJson")
                         .HasColumnType("TEXT");
 
                     b.Property<string>("Revision")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("SitingRules")
                         .IsRequired()
                         .HasColumnType("TEXT");
 
