@@ -1,6 +1,6 @@
 using System.Globalization;
 
-namespace MitigationOffice.Engineering.Freezing;
+namespace MitigationOffice.Engineering;
 
 internal static class Allowed
 {
