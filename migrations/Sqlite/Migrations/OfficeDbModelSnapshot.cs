@@ -2116,7 +2116,16 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.Property<int?>("JobId")
                         .HasColumnType("INTEGER");
 
+                    b.Property<int?>("LabelDocumentId")
+                        .HasColumnType("INTEGER");
+
                     b.Property<bool>("LeftRunning")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<double?>("OutdoorC")
+                        .HasColumnType("REAL");
+
+                    b.Property<int?>("PacketDocumentId")
                         .HasColumnType("INTEGER");
 
                     b.Property<string>("PipeSize")
@@ -2166,6 +2175,10 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.HasIndex("HouseId");
 
                     b.HasIndex("JobId");
+
+                    b.HasIndex("LabelDocumentId");
+
+                    b.HasIndex("PacketDocumentId");
 
                     b.HasIndex("SuctionDesignId");
 
@@ -2283,6 +2296,13 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.Property<DateTime>("StartedAtUtc")
                         .HasColumnType("TEXT");
 
+                    b.Property<bool>("StayedClosed")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<decimal?>("TargetPCiL")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("TEXT");
+
                     b.Property<int>("Version")
                         .IsConcurrencyToken()
                         .HasColumnType("INTEGER");
@@ -2304,8 +2324,14 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .ValueGeneratedOnAdd()
                         .HasColumnType("INTEGER");
 
+                    b.Property<double?>("ApartM")
+                        .HasColumnType("REAL");
+
                     b.Property<DateOnly?>("CalibratedOn")
                         .HasColumnType("TEXT");
+
+                    b.Property<int>("HoursTakenOut")
+                        .HasColumnType("INTEGER");
 
                     b.Property<string>("Kind")
                         .IsRequired()
@@ -2366,6 +2392,10 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.Property<int>("JobId")
                         .HasColumnType("INTEGER");
 
+                    b.Property<string>("NotNeededBecause")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
                     b.Property<int>("Position")
                         .HasColumnType("INTEGER");
 
@@ -2396,6 +2426,10 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.Property<TimeOnly?>("ArriveAt")
                         .HasColumnType("TEXT");
 
+                    b.Property<string>("CalledOffBecause")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
                     b.Property<string>("CancelWindowWaiver")
                         .IsRequired()
                         .HasColumnType("TEXT");
@@ -2410,11 +2444,19 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.Property<DateOnly?>("Day")
                         .HasColumnType("TEXT");
 
+                    b.Property<DateOnly?>("DepositReceivedOn")
+                        .HasColumnType("TEXT");
+
                     b.Property<DateOnly?>("DoneOn")
                         .HasColumnType("TEXT");
 
                     b.Property<int>("HouseId")
                         .HasColumnType("INTEGER");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
 
                     b.Property<string>("Notes")
                         .IsRequired()
@@ -2786,6 +2828,16 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.HasOne("MitigationOffice.Business.Work.Job", null)
                         .WithMany()
                         .HasForeignKey("JobId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("MitigationOffice.Business.Documents.StoredDocument", null)
+                        .WithMany()
+                        .HasForeignKey("LabelDocumentId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("MitigationOffice.Business.Documents.StoredDocument", null)
+                        .WithMany()
+                        .HasForeignKey("PacketDocumentId")
                         .OnDelete(DeleteBehavior.Restrict);
 
                     b.HasOne("MitigationOffice.Business.Design.SuctionDesign", null)

@@ -12,7 +12,7 @@ using MitigationOffice.Business.Data;
 namespace MitigationOffice.Migrations.Sqlite.Migrations
 {
     [DbContext(typeof(OfficeDb))]
-    [Migration("20261125075710_First")]
+    [Migration("20261125082740_First")]
     partial class First
     {
         /// <inheritdoc />
@@ -2119,7 +2119,16 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.Property<int?>("JobId")
                         .HasColumnType("INTEGER");
 
+                    b.Property<int?>("LabelDocumentId")
+                        .HasColumnType("INTEGER");
+
                     b.Property<bool>("LeftRunning")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<double?>("OutdoorC")
+                        .HasColumnType("REAL");
+
+                    b.Property<int?>("PacketDocumentId")
                         .HasColumnType("INTEGER");
 
                     b.Property<string>("PipeSize")
@@ -2169,6 +2178,10 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.HasIndex("HouseId");
 
                     b.HasIndex("JobId");
+
+                    b.HasIndex("LabelDocumentId");
+
+                    b.HasIndex("PacketDocumentId");
 
                     b.HasIndex("SuctionDesignId");
 
@@ -2286,6 +2299,13 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.Property<DateTime>("StartedAtUtc")
                         .HasColumnType("TEXT");
 
+                    b.Property<bool>("StayedClosed")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<decimal?>("TargetPCiL")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("TEXT");
+
                     b.Property<int>("Version")
                         .IsConcurrencyToken()
                         .HasColumnType("INTEGER");
@@ -2307,8 +2327,14 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .ValueGeneratedOnAdd()
                         .HasColumnType("INTEGER");
 
+                    b.Property<double?>("ApartM")
+                        .HasColumnType("REAL");
+
                     b.Property<DateOnly?>("CalibratedOn")
                         .HasColumnType("TEXT");
+
+                    b.Property<int>("HoursTakenOut")
+                        .HasColumnType("INTEGER");
 
                     b.Property<string>("Kind")
                         .IsRequired()
@@ -2369,6 +2395,10 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.Property<int>("JobId")
                         .HasColumnType("INTEGER");
 
+                    b.Property<string>("NotNeededBecause")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
                     b.Property<int>("Position")
                         .HasColumnType("INTEGER");
 
@@ -2399,6 +2429,10 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.Property<TimeOnly?>("ArriveAt")
                         .HasColumnType("TEXT");
 
+                    b.Property<string>("CalledOffBecause")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
                     b.Property<string>("CancelWindowWaiver")
                         .IsRequired()
                         .HasColumnType("TEXT");
@@ -2413,11 +2447,19 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.Property<DateOnly?>("Day")
                         .HasColumnType("TEXT");
 
+                    b.Property<DateOnly?>("DepositReceivedOn")
+                        .HasColumnType("TEXT");
+
                     b.Property<DateOnly?>("DoneOn")
                         .HasColumnType("TEXT");
 
                     b.Property<int>("HouseId")
                         .HasColumnType("INTEGER");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
 
                     b.Property<string>("Notes")
                         .IsRequired()
@@ -2789,6 +2831,16 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.HasOne("MitigationOffice.Business.Work.Job", null)
                         .WithMany()
                         .HasForeignKey("JobId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("MitigationOffice.Business.Documents.StoredDocument", null)
+                        .WithMany()
+                        .HasForeignKey("LabelDocumentId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("MitigationOffice.Business.Documents.StoredDocument", null)
+                        .WithMany()
+                        .HasForeignKey("PacketDocumentId")
                         .OnDelete(DeleteBehavior.Restrict);
 
                     b.HasOne("MitigationOffice.Business.Design.SuctionDesign", null)
