@@ -33,11 +33,11 @@ public static class PlanJob
     }
 
     /// <summary>Other jobs of the same crew on the same day: worth a warning, not a refusal.</summary>
-    public static async Task<IReadOnlyList<string>> ClashesAsync(OfficeDb db, Job job)
+    public static async Task<IReadOnlyList<string>> ClashesAsync(OfficeDb db, DateOnly? day, string crewName, int jobId)
     {
-        var crew = SearchText.Of(job.Crew);
-        if (job.Day is null || crew.Length == 0 || job.State != JobState.Planned) return [];
-        var others = await db.Jobs.AsNoTracking().Where(j => j.Day == job.Day && j.Id != job.Id && j.State == JobState.Planned)
+        var crew = SearchText.Of(crewName);
+        if (day is null || crew.Length == 0) return [];
+        var others = await db.Jobs.AsNoTracking().Where(j => j.Day == day && j.Id != jobId && j.State == JobState.Planned)
             .Join(db.Houses, j => j.HouseId, h => h.Id, (j, h) => new { j.Number, j.Crew, j.ArriveAt, h.Street, h.City }).ToListAsync();
         return [.. others.Where(o => SearchText.Of(o.Crew) == crew).OrderBy(o => o.ArriveAt)
             .Select(o => $"{o.Number}, {o.Street}, {o.City}{(o.ArriveAt is { } at ? $", {at:h:mm tt}" : "")}")];
