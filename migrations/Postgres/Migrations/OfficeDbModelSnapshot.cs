@@ -990,6 +990,37 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.ToTable("HouseOwners");
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Messages.OutboxGate", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<string>("HeldWhy")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateTime>("LastTickUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<DateTime?>("PausedUntilUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("PausedWhy")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("OutboxGates");
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Messages.OutboxMessage", b =>
                 {
                     b.Property<int>("Id")
@@ -1036,6 +1067,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .HasColumnType("bytea");
 
                     b.Property<DateTime>("NextTryUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<DateTime?>("ResentAtUtc")
                         .HasColumnType("timestamp with time zone");
 
                     b.Property<DateTime?>("SentAtUtc")

@@ -945,6 +945,35 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.ToTable("HouseOwners");
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Messages.OutboxGate", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("HeldWhy")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("LastTickUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("PausedUntilUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("PausedWhy")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("OutboxGates");
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Messages.OutboxMessage", b =>
                 {
                     b.Property<int>("Id")
@@ -989,6 +1018,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .HasColumnType("BLOB");
 
                     b.Property<DateTime>("NextTryUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("ResentAtUtc")
                         .HasColumnType("TEXT");
 
                     b.Property<DateTime?>("SentAtUtc")

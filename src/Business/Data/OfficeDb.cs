@@ -41,6 +41,7 @@ public sealed partial class OfficeDb(DbContextOptions<OfficeDb> options, TimePro
     public DbSet<ReminderRule> ReminderRules => Set<ReminderRule>();
     public DbSet<Reminder> Reminders => Set<Reminder>();
     public DbSet<OutboxMessage> Outbox => Set<OutboxMessage>();
+    public DbSet<OutboxGate> OutboxGates => Set<OutboxGate>();
     public DbSet<Suppression> Suppressions => Set<Suppression>();
     public DbSet<UnsubscribeLink> UnsubscribeLinks => Set<UnsubscribeLink>();
     public DbSet<ReportRun> ReportRuns => Set<ReportRun>();

@@ -196,6 +196,23 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "OutboxGates",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    LastTickUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    PausedUntilUtc = table.Column<DateTime>(type: "TEXT", nullable: true),
+                    PausedWhy = table.Column<string>(type: "TEXT", nullable: false),
+                    HeldWhy = table.Column<string>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_OutboxGates", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "PriceItems",
                 columns: table => new
                 {
@@ -496,6 +513,7 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     ClaimedBy = table.Column<string>(type: "TEXT", nullable: false),
                     SentAtUtc = table.Column<DateTime>(type: "TEXT", nullable: true),
                     LastAnswer = table.Column<string>(type: "TEXT", nullable: false),
+                    ResentAtUtc = table.Column<DateTime>(type: "TEXT", nullable: true),
                     Version = table.Column<int>(type: "INTEGER", nullable: false)
                 },
                 constraints: table =>
@@ -1820,6 +1838,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
 
             migrationBuilder.DropTable(
                 name: "Licences");
+
+            migrationBuilder.DropTable(
+                name: "OutboxGates");
 
             migrationBuilder.DropTable(
                 name: "PriceItems");

@@ -197,6 +197,23 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "OutboxGates",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "integer", nullable: false)
+                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
+                    LastTickUtc = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    PausedUntilUtc = table.Column<DateTime>(type: "timestamp with time zone", nullable: true),
+                    PausedWhy = table.Column<string>(type: "text", nullable: false),
+                    HeldWhy = table.Column<string>(type: "text", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_OutboxGates", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "PriceItems",
                 columns: table => new
                 {
@@ -497,6 +514,7 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     ClaimedBy = table.Column<string>(type: "text", nullable: false),
                     SentAtUtc = table.Column<DateTime>(type: "timestamp with time zone", nullable: true),
                     LastAnswer = table.Column<string>(type: "text", nullable: false),
+                    ResentAtUtc = table.Column<DateTime>(type: "timestamp with time zone", nullable: true),
                     Version = table.Column<int>(type: "integer", nullable: false)
                 },
                 constraints: table =>
@@ -1821,6 +1839,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
 
             migrationBuilder.DropTable(
                 name: "Licences");
+
+            migrationBuilder.DropTable(
+                name: "OutboxGates");
 
             migrationBuilder.DropTable(
                 name: "PriceItems");
