@@ -9,8 +9,8 @@ public static class CommandLine
     {
         var root = new RootCommand("Mitigation Office: the whole job of a radon mitigation contractor.") { TreatUnmatchedTokensAsErrors = false };
         var data = new Option<string?>("--data") { Description = "The folder that holds everything.", Recursive = true };
-        var role = new Option<string>("--role") { Description = "web, jobs or all.", DefaultValueFactory = _ => "all", Recursive = true };
-        role.AcceptOnlyFromAmong("web", "jobs", "all");
+        var role = new Option<string>("--role") { Description = "web, jobs, all or none.", DefaultValueFactory = _ => "all", Recursive = true };
+        role.AcceptOnlyFromAmong("web", "jobs", "all", "none");
         root.Options.Add(data);
         root.Options.Add(role);
         root.SetAction((parse, cancel) => ServeCommand.RunAsync(args, parse.GetValue(data), parse.GetValue(role)!, demo: false, cancel));
