@@ -20,7 +20,7 @@ public sealed class StartJobs(IRecurringJobManager recurring, IServiceScopeFacto
 
         recurring.AddOrUpdate<PlanRemindersJob>("plan-reminders", job => job.RunAsync(CancellationToken.None), Cron.Hourly);
         recurring.AddOrUpdate<PumpMailJob>("pump-mail", job => job.RunAsync(CancellationToken.None), Cron.Minutely);
-        recurring.TriggerJob("plan-reminders");
+        recurring.Trigger("plan-reminders");
     }
 
     public Task StopAsync(CancellationToken cancellationToken) => Task.CompletedTask;
