@@ -59,7 +59,7 @@ public static class PacketPaper
         if (s.Alarm.Length > 0 && s.AlarmBatteryOn is not null) yield return $"Put a new battery into the alarm every {s.AlarmBatteryMonths} months.";
         yield return $"Test the house for radon at least every {s.TestEvery}, and after building work or before a sale.";
         yield return s.Backdraft == BackdraftCheck.NothingToCheck
-            ? "Call us before you put in a heater, boiler or fireplace that draws by a chimney: the fan could pull its fumes into the rooms."
+            ? "Call us before you put in a heater, boiler or fireplace that draws by a chimney: the fan could pull its fumes, carbon monoxide among them, into the rooms."
             : "Call us before you change a heater, boiler, fireplace or exhaust fan, and keep a carbon monoxide alarm: a suction fan can pull fumes into the rooms.";
         yield return "Wiring is for a licensed electrician. Pump or sump work: put the sealed lid back on.";
     }

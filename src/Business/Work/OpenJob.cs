@@ -73,11 +73,11 @@ public static class OpenJob
             x.YearBuilt, x.VermiculiteSuspected, x.Sump,
             Areas = x.Areas.Select(a => a.Kind).ToList(),
             Natural = x.Appliances.Any(a => a.Draft == Draft.Natural),
-            Places = db.Designs.Where(d => d.Id == designId).SelectMany(d => d.Pieces).Select(p => p.Place).Distinct().ToList(),
         }).SingleAsync();
+        var places = await db.Designs.Where(d => d.Id == designId).SelectMany(d => d.Pieces).Select(p => p.Place).Distinct().ToListAsync();
         return new WorkFacts(
             kind ?? Propose(h.Areas, h.Sump), h.YearBuilt, h.VermiculiteSuspected, h.Sump != SumpKind.None,
             h.Areas.Contains(FoundationKind.CrawlSpace), h.Areas.Count == 0 || h.Areas.Any(a => a != FoundationKind.CrawlSpace), h.Natural,
-            h.Places.Count == 0 || h.Places.Any(p => p is PiecePlace.Outdoors or PiecePlace.Attic), sold);
+            places.Count == 0 || places.Any(p => p is PiecePlace.Outdoors or PiecePlace.Attic), sold);
     }
 }

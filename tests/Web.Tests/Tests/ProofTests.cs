@@ -15,7 +15,7 @@ public sealed class ProofTests(OfficeApp office) : IClassFixture<OfficeApp>, IAs
 
     public Task InitializeAsync()
     {
-        office.Clock.SetUtcNow(OfficeApp.Start.AddDays(6));
+        if (office.Clock.GetUtcNow() < OfficeApp.Start.AddDays(10)) office.Clock.SetUtcNow(OfficeApp.Start.AddDays(10));
         return Task.CompletedTask;
     }
 
@@ -86,6 +86,10 @@ public sealed class ProofTests(OfficeApp office) : IClassFixture<OfficeApp>, IAs
         Assert.Contains(street + ", Birchford", await desk.TextAsync("/tests?show=not-passed"), StringComparison.Ordinal);
         var again = await desk.SubmitAsync($"/houses/{test.HouseId}/proof/test", Typed("1.1", ("Reason", "AfterChange"), ("Started.Day", "3/6/2026"), ("Ended.Day", "3/8/2026"), ("Ended.Time", "9:30 am")), button: JudgeButton);
         Assert.True(again.StatusCode == HttpStatusCode.Redirect, await again.TextAsync());
+        // The night of March 8 has an hour less: 47.5 h do not count, and the house stays to be corrected.
+        Assert.Contains("Not passed: diagnose", await desk.TextAsync($"/houses/{test.HouseId}/proof"), StringComparison.Ordinal);
+        var newest = await office.WithDbAsync(db => db.RadonTests.Where(t => t.HouseId == test.HouseId).MaxAsync(t => t.Id));
+        await desk.SubmitAsync($"/houses/{test.HouseId}/proof/test?test={newest}", new() { ["Input.Ended.Time"] = "10:30 am" }, button: JudgeButton);
         Assert.DoesNotContain("Not passed: diagnose", await desk.TextAsync($"/houses/{test.HouseId}/proof"), StringComparison.Ordinal);
         Assert.DoesNotContain(street + ", Birchford", await ListAsync(desk, "not-passed"), StringComparison.Ordinal);
     }
@@ -117,7 +121,6 @@ public sealed class ProofTests(OfficeApp office) : IClassFixture<OfficeApp>, IAs
     public async Task A_test_over_the_change_of_clocks_is_as_long_as_it_was()
     {
         // From Saturday 9:00 to Monday 9:00 over the night of March 8 are 47 hours.
-        office.Clock.SetUtcNow(OfficeApp.Start.AddDays(10));
         var (test, page) = await JudgedAsync(Typed("0.8", ("Started.Day", "3/7/2026"), ("Ended.Day", "3/9/2026"), ("Ended.Time", "9:00 am")));
         Assert.Equal(TimeSpan.FromHours(47), test.EndedAtUtc!.Value - test.StartedAtUtc);
         Assert.Contains("The test ran 47 h", page, StringComparison.Ordinal);
@@ -147,7 +150,7 @@ public sealed class ProofTests(OfficeApp office) : IClassFixture<OfficeApp>, IAs
             (Typed("-1"), "The result in pCi/L must be between 0"),
             (Typed("0.8", ("Started.Day", "3/1/2026")), "The test starts before the fan was switched on (Mar 2, 2026 8:00 AM)"),
             (Typed("0.8", ("Ended.Day", "3/3/2026")), "not after its start"),
-            (Typed("0.8", ("Started.Day", "3/4/2030")), "cannot have been opened in the time to come"),
+            (Typed("0.8", ("Started.Day", "3/4/2040")), "cannot have been opened in the time to come"),
             (Typed("0.8", ("Devices[0].CalibratedOn", "soon")), "Write the day of calibration as month/day/year"),
             (Typed("0.8", ("Devices[0].Room", "")), "Write the room the device stands in."),
         };
@@ -255,14 +258,13 @@ public sealed class ProofTests(OfficeApp office) : IClassFixture<OfficeApp>, IAs
     public async Task A_retest_two_years_later_uses_the_same_sheet_and_is_not_called_late()
     {
         var (houseId, _, _) = await office.HouseWithPassedTestAsync();
-        office.Clock.SetUtcNow(new DateTimeOffset(2028, 3, 20, 12, 0, 0, TimeSpan.Zero));
+        office.Clock.SetUtcNow(new DateTimeOffset(2028, 3, 20, 12, 0, 0, TimeSpan.Zero)); // the rest of this class does not mind
         var desk = await office.SignInAsOfficeAsync();
         var again = await desk.SubmitAsync($"/houses/{houseId}/proof/test", Typed("1.6", ("Closed.Day", "3/5/2028"), ("Started.Day", "3/6/2028"), ("Ended.Day", "3/8/2028"), ("Ended.Time", "9 am")), button: JudgeButton);
         Assert.True(again.StatusCode == HttpStatusCode.Redirect, await again.TextAsync());
         var test = await office.WithDbAsync(db => db.RadonTests.AsNoTracking().OrderByDescending(t => t.StartedAtUtc).FirstAsync(t => t.HouseId == houseId));
         Assert.Equal((TestReason.Retest, TestOutcome.BelowTarget), (test.Reason, test.Outcome));
         Assert.DoesNotContain("last day of the 30 days", test.OutcomeWhy, StringComparison.Ordinal);
-        office.Clock.SetUtcNow(OfficeApp.Start.AddDays(6));
     }
 
     [Fact]

@@ -28,8 +28,8 @@ public sealed class SheetModel(OfficeDb db, TimeProvider clock, MailSettings mai
     public string? Email { get; private set; }
     public bool MaySend { get; private set; }
 
-    /// <summary>The newest judged test says: diagnose, correct and test again.</summary>
-    public TestView? ToCorrect => Tests.FirstOrDefault(t => t.Test.JudgedAtUtc is not null) is { Test.Outcome: TestOutcome.NotPassed } last ? last : null;
+    /// <summary>The newest test that counts says: diagnose, correct and test again.</summary>
+    public TestView? ToCorrect => Tests.FirstOrDefault(t => t.Test.JudgedAtUtc is not null && t.Test.Outcome != TestOutcome.NotValid) is { Test.Outcome: TestOutcome.NotPassed } last ? last : null;
 
     public async Task<IActionResult> OnGetAsync() => await LoadAsync() ? Page() : NotFound();
 

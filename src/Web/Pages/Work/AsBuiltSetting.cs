@@ -34,14 +34,13 @@ public sealed record AsBuiltSetting(int HouseId, int JobId, string JobNumber, Sy
                        select new
                        {
                            job.Number, job.Kind, r.SuctionDesignId, a.Total, a.AddOnIds, AddOns = r.AddOns.OrderBy(x => x.Position).Select(x => new { x.Id, x.Words }).ToList(),
-                           Natural = db.Houses.Where(h => h.Id == houseId).SelectMany(h => h.Appliances).Where(x => x.Draft == Draft.Natural).Select(x => x.Name).ToList(),
-                       }).AsSplitQuery().FirstOrDefaultAsync();
+                       }).AsSingleQuery().FirstOrDefaultAsync();
         if (j is null) return null;
         var chosen = OpenJob.Ids(j.AddOnIds);
         var setting = new AsBuiltSetting(houseId, jobId, j.Number, j.Kind, j.SuctionDesignId, j.Total, await HouseZone.OfAsync(db, houseId))
         {
             SeesPrices = seesPrices,
-            NaturalDraft = j.Natural,
+            NaturalDraft = await db.Houses.Where(h => h.Id == houseId).SelectMany(h => h.Appliances).Where(x => x.Draft == Draft.Natural).Select(x => x.Name).ToListAsync(),
             Sold = [.. j.AddOns.Where(x => chosen.Contains(x.Id)).Select(x => x.Words)],
             Fans = await db.Fans.OrderBy(f => f.Model).Select(f => new FanChoice(f.Id, f.Model, f.WarrantyYears, f.Retired)).ToListAsync(),
         };
