@@ -30,9 +30,24 @@ public static class SearchText
 
     private static readonly Dictionary<string, string> Short = new(StringComparer.Ordinal)
     {
-        ["street"] = "st", ["road"] = "rd", ["avenue"] = "ave", ["lane"] = "ln", ["drive"] = "dr", ["court"] = "ct",
-        ["place"] = "pl", ["boulevard"] = "blvd", ["highway"] = "hwy", ["north"] = "n", ["south"] = "s",
-        ["east"] = "e", ["west"] = "w", ["apartment"] = "apt", ["suite"] = "ste", ["circle"] = "cir", ["terrace"] = "ter",
-        ["trail"] = "trl", ["parkway"] = "pkwy",
+        ["street"] = "st",
+        ["road"] = "rd",
+        ["avenue"] = "ave",
+        ["lane"] = "ln",
+        ["drive"] = "dr",
+        ["court"] = "ct",
+        ["place"] = "pl",
+        ["boulevard"] = "blvd",
+        ["highway"] = "hwy",
+        ["north"] = "n",
+        ["south"] = "s",
+        ["east"] = "e",
+        ["west"] = "w",
+        ["apartment"] = "apt",
+        ["suite"] = "ste",
+        ["circle"] = "cir",
+        ["terrace"] = "ter",
+        ["trail"] = "trl",
+        ["parkway"] = "pkwy",
     };
 }

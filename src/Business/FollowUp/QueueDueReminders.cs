@@ -20,12 +20,16 @@ public sealed class QueueDueReminders(OfficeDb db, MailSettings mail, ClockWatch
         var company = await db.Company.AsNoTracking().FirstAsync(cancel);
         var rules = await db.ReminderRules.AsNoTracking().Where(r => !r.Off).ToDictionaryAsync(r => r.Code, StringComparer.Ordinal, cancel);
         var soonest = DateOnly.FromDateTime(now).AddDays(1);
-        var due = await db.Reminders.AsNoTracking().Where(r => r.State == ReminderState.Planned && r.SendOn <= soonest)
-            .Join(ReminderLetter.Readers(db), r => r.HouseId, h => h.HouseId, (r, h) => new { r, h }).ToListAsync(cancel);
+        var due = await db.Reminders.AsNoTracking().Where(r => r.State == ReminderState.Planned && r.SendOn <= soonest).OrderBy(r => r.SendOn).ThenBy(r => r.Id)
+            .Select(r => new { r.Id, r.HouseId, r.RuleCode, r.SendOn }).ToListAsync(cancel);
+        if (due.Count == 0) return 0;
+        var readers = await ReminderLetter.ReadersAsync(
+            db, db.Houses.Where(h => db.Reminders.Any(r => r.HouseId == h.Id && r.State == ReminderState.Planned && r.SendOn <= soonest)), cancel);
         var queued = 0;
-        foreach (var (reminder, reader) in due.Select(d => (d.r, d.h)).OrderBy(d => d.r.SendOn).ThenBy(d => d.r.Id))
+        foreach (var reminder in due)
         {
-            if (!IsTime(reminder.SendOn, now, HouseTime.Zone(reader.TimeZone, company.TimeZone)) || !rules.TryGetValue(reminder.RuleCode, out var rule)) continue;
+            if (!readers.TryGetValue(reminder.HouseId, out var reader) || !rules.TryGetValue(reminder.RuleCode, out var rule)) continue;
+            if (!IsTime(reminder.SendOn, now, HouseTime.Zone(reader.TimeZone, company.TimeZone))) continue;
             if (await QueueAsync(reminder.Id, rule, reader, company, now, cancel)) queued++;
         }
 

@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using MitigationOffice.Business.Data;
+using MitigationOffice.Business.Houses;
 using MitigationOffice.Business.Messages;
 using MitigationOffice.Business.Shop;
 
@@ -10,14 +11,18 @@ public sealed record ReminderLetter(Letter? Letter, string WhyNot)
 {
     public sealed record Reader(int HouseId, string TimeZone, string House, string Name, string Email, string Tag);
 
-    public static IQueryable<Reader> Readers(OfficeDb db) => db.Houses.AsNoTracking().Select(h => new
+    /// <summary>Who is written to about these houses: the present owners.</summary>
+    public static async Task<Dictionary<int, Reader>> ReadersAsync(OfficeDb db, IQueryable<House> houses, CancellationToken cancel = default)
     {
-        h.Id, h.TimeZone, h.Street, h.City,
-        Owner = h.Owners.Where(o => o.ToDay == null).OrderByDescending(o => o.FromDay).Select(o => new { o.Customer!.Name, o.Customer.ContactName, o.Customer.Email }).FirstOrDefault(),
-        Tag = db.Systems.Where(s => s.HouseId == h.Id).OrderByDescending(s => s.ActivatedAtUtc).Select(s => s.TagNumber).FirstOrDefault(),
-    }).Select(x => new Reader(
-        x.Id, x.TimeZone, x.Street + ", " + x.City,
-        x.Owner == null ? "" : x.Owner.ContactName != "" ? x.Owner.ContactName : x.Owner.Name, x.Owner == null ? "" : x.Owner.Email, x.Tag ?? ""));
+        var read = await houses.AsNoTracking().Select(h => new
+        {
+            h.Id, h.TimeZone, h.Street, h.City,
+            Owner = h.Owners.Where(o => o.ToDay == null).OrderByDescending(o => o.FromDay).Select(o => new { o.Customer!.Name, o.Customer.ContactName, o.Customer.Email }).FirstOrDefault(),
+            Tag = db.Systems.Where(s => s.HouseId == h.Id).OrderByDescending(s => s.ActivatedAtUtc).Select(s => s.TagNumber).FirstOrDefault(),
+        }).ToListAsync(cancel);
+        return read.ToDictionary(x => x.Id, x => new Reader(
+            x.Id, x.TimeZone, $"{x.Street}, {x.City}", x.Owner?.ContactName is { Length: > 0 } contact ? contact : x.Owner?.Name ?? "", x.Owner?.Email ?? "", x.Tag ?? ""));
+    }
 
     public static ReminderLetter Of(Reminder reminder, ReminderRule rule, Reader reader, CompanyProfile company)
     {

@@ -21,7 +21,7 @@ public sealed partial class SmtpDoor(MailSettings mail) : IMailDoor
         try
         {
             await (await ConnectedAsync(cancel)).SendAsync(message, cancel);
-            return new DoorAnswer(DoorSaid.Taken, _watch.LastWords);
+            return new DoorAnswer(DoorSaid.Taken, _watch.TextWords);
         }
         catch (Exception e) when (Foreseen(e))
         {
@@ -62,7 +62,7 @@ public sealed partial class SmtpDoor(MailSettings mail) : IMailDoor
         if (_watch.TextBegun)
             return _watch.TextAnswer == 0
                 ? new DoorAnswer(DoorSaid.NotKnown, $"The server had the text, then: {e.Message}") { StopHere = e is OperationCanceledException }
-                : OfCode(_watch.TextAnswer, _watch.LastWords, atAddress: false);
+                : OfCode(_watch.TextAnswer, _watch.TextWords, atAddress: false);
         return e switch
         {
             SmtpCommandException command => OfCode((int)command.StatusCode, Told(command), command.ErrorCode == SmtpErrorCode.RecipientNotAccepted),

@@ -14,11 +14,12 @@ public sealed class SmtpWatch : IProtocolLogger
 
     /// <summary>The server's answer to the whole text; 0 while there is none.</summary>
     public int TextAnswer { get; private set; }
+    public string TextWords { get; private set; } = "";
     public int LastCode { get; private set; }
     public string LastWords { get; private set; } = "";
     public IAuthenticationSecretDetector? AuthenticationSecretDetector { get; set; }
 
-    public void Forget() => (_asked, TextBegun, TextAnswer, LastCode, LastWords) = (false, false, 0, 0, "");
+    public void Forget() => (_asked, TextBegun, TextAnswer, TextWords, LastCode, LastWords) = (false, false, 0, "", 0, "");
 
     public void LogConnect(Uri uri)
     {
@@ -42,7 +43,7 @@ public sealed class SmtpWatch : IProtocolLogger
     private void Heard(int code, string line)
     {
         (LastCode, LastWords) = (code, line);
-        if (TextBegun && TextAnswer == 0) TextAnswer = code;
+        if (TextBegun && TextAnswer == 0) (TextAnswer, TextWords) = (code, line);
         else if (_asked && code == 354) TextBegun = true;
     }
 

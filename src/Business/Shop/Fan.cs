@@ -19,6 +19,15 @@ public sealed class Fan : Record
     public int ExpectedLifeYears { get; set; } = 8;
     public bool Retired { get; set; }
     public List<FanPoint> Points { get; set; } = [];
+
+    /// <summary>Takes over everything but the model's name; the points are replaced.</summary>
+    public void TakeFrom(Fan other)
+    {
+        (Maker, Connection, Price, NoiseDbA, WarrantyYears, ExpectedLifeYears) =
+            (other.Maker, other.Connection, other.Price, other.NoiseDbA, other.WarrantyYears, other.ExpectedLifeYears);
+        Points.Clear();
+        Points.AddRange(other.Points);
+    }
 }
 
 /// <summary>One measured point of a fan's curve at standard air.</summary>

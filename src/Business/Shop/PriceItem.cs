@@ -52,6 +52,14 @@ public sealed class PriceItem : Record
     public string Reason { get; set; } = "";
     public bool Retired { get; set; }
 
+    /// <summary>Takes over every value of another version of this item, but not its code.</summary>
+    public void TakeFrom(PriceItem other)
+    {
+        (Name, Kind, Use, Unit, Cost, Rule) = (other.Name, other.Kind, other.Use, other.Unit, other.Cost, other.Rule);
+        (MarkupPercent, FixedPrice, LabourMinutes, Taxable, Reason, Retired) =
+            (other.MarkupPercent, other.FixedPrice, other.LabourMinutes, other.Taxable, other.Reason, other.Retired);
+    }
+
     /// <summary>Price of one unit, its labour at the given hourly price included.</summary>
     public Money PriceAt(Money labourPricePerHour) =>
         (Rule == PriceRule.Fixed ? FixedPrice : Cost.Times(1 + MarkupPercent / 100m)) + labourPricePerHour.Times(LabourMinutes / 60m);

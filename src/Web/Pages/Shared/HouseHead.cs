@@ -18,7 +18,12 @@ public sealed record HouseHead(int Id, string Address, string For, int CustomerI
     {
         var h = await db.Houses.AsNoTracking().Where(x => x.Id == houseId).Select(x => new
         {
-            x.Street, x.Street2, x.City, x.State, x.Zip, x.AskedAtUtc,
+            x.Street,
+            x.Street2,
+            x.City,
+            x.State,
+            x.Zip,
+            x.AskedAtUtc,
             Owner = x.Owners.Where(o => o.ToDay == null).OrderByDescending(o => o.FromDay).Select(o => new { o.CustomerId, o.Customer!.Name }).FirstOrDefault(),
             Diagnosis = db.PressureFieldTests.Where(t => t.HouseId == x.Id).Max(t => (DateOnly?)t.Day),
             Design = db.Designs.Where(d => d.HouseId == x.Id).OrderByDescending(d => d.Id).Select(d => d.Revision).FirstOrDefault(),
@@ -40,7 +45,8 @@ public sealed record HouseHead(int Id, string Address, string For, int CustomerI
             At(6, "Proof", h.Test is null ? "–" : h.Test.DecidingPCiL is { } r ? $"{Math.Round(r, 1, MidpointRounding.AwayFromZero):0.0} pCi/L" : "devices out", "proof"),
             At(7, "Follow-up", h.NextReminder is { } next ? Day(next) : "–", "follow-up"),
             At(8, "Papers", h.Papers switch { 0 => "–", 1 => "1 file", _ => $"{h.Papers} files" }, "papers"),
-        ]) { Shown = shown };
+        ])
+        { Shown = shown };
 
         Sheet At(int number, string name, string word, string path) => new(number, name, word, $"/houses/{houseId}/{path}");
     }

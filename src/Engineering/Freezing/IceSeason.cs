@@ -1,0 +1,184 @@
+using MitigationOffice.Engineering.Freezing.Weather;
+
+namespace MitigationOffice.Engineering.Freezing;
+
+/// <summary>One day of a season in the outdoor run, as it stands at the day's end.</summary>
+public sealed record IceDay
+{
+    /// <summary>The day.</summary>
+    public required DateOnly Day { get; init; }
+
+    /// <summary>Lowest outdoor temperature, °C.</summary>
+    public required double MinC { get; init; }
+
+    /// <summary>Highest outdoor temperature, °C.</summary>
+    public required double MaxC { get; init; }
+
+    /// <summary>Thickest ice anywhere in the run, m.</summary>
+    public required double ThickestIceM { get; init; }
+
+    /// <summary>Ice at the mouth, m.</summary>
+    public required double MouthIceM { get; init; }
+
+    /// <summary>Narrowest open share of the pipe's area during the day, dimensionless.</summary>
+    public required double NarrowestOpenShare { get; init; }
+
+    /// <summary>Water that ran back or out during the day, melt water included, kg.</summary>
+    public required double DrainedKg { get; init; }
+
+    /// <summary>Frost laid down during the day, kg.</summary>
+    public required double FrostKg { get; init; }
+
+    /// <summary>What the U-tube on the suction side shows at the day's end, Pa; null when no fan curve was given.</summary>
+    public required double? GaugePa { get; init; }
+}
+
+/// <summary>A season of days in the outdoor run.</summary>
+public sealed record IceSeason
+{
+    /// <summary>Open share under which a day counts as at risk, dimensionless (house rule, not from a standard).</summary>
+    public const double AtRiskOpenShare = 0.5;
+
+    /// <summary>Ice thickness from which a day counts as icy, m (house rule, not from a standard).</summary>
+    public const double IcyM = 0.001;
+
+    /// <summary>The days in order.</summary>
+    public required IReadOnlyList<IceDay> Days { get; init; }
+
+    /// <summary>Days on which less than half the pipe's area was open, a plain count.</summary>
+    public required int AtRiskDays { get; init; }
+
+    /// <summary>Days that ended with at least 1 mm of ice somewhere, a plain count.</summary>
+    public required int IcyDays { get; init; }
+
+    /// <summary>Days on which the pipe was shut, a plain count.</summary>
+    public required int ShutDays { get; init; }
+
+    /// <summary>Days from the start until half the area was closed, days; null if it never was.</summary>
+    public required double? DaysUntilHalfClosed { get; init; }
+
+    /// <summary>Days from the start until the pipe was shut, days; null if it never was.</summary>
+    public required double? DaysUntilShut { get; init; }
+
+    /// <summary>Ice thickness per cell at the season's end, from the run's foot to the mouth, m.</summary>
+    public required IReadOnlyList<double> IceAtEndM { get; init; }
+
+    /// <summary>Thickest ice of the season, m.</summary>
+    public double ThickestIceM => Days.Max(day => day.ThickestIceM);
+}
+
+/// <summary>Runs days of weather through an outdoor run.</summary>
+internal static class SeasonRunner
+{
+    private const int StepsPerDay = 4;
+    private const double StepSeconds = 86_400.0 / StepsPerDay;
+
+    // Mean of a sine over the quarters centred on its trough, its rise, its crest and its fall: ±2√2/π.
+    private static readonly double[] Swing = [-0.900316, 0, 0.900316, 0];
+
+    public static IceSeason Run(RunMarch march, ClosingMouth mouth, IReadOnlyList<WeatherDay> weather, double boreM)
+    {
+        march.ClearIce();
+        var days = new List<IceDay>(weather.Count);
+        var tally = new Tally();
+        foreach (var day in weather)
+        {
+            var (drained, frost) = RunDay(march, mouth, day, tally);
+            days.Add(Close(march, mouth, day, boreM, tally.NarrowestToday, drained, frost));
+        }
+        return new IceSeason
+        {
+            Days = days,
+            AtRiskDays = tally.AtRisk,
+            ShutDays = tally.Shut,
+            IcyDays = days.Count(day => day.ThickestIceM >= IceSeason.IcyM),
+            DaysUntilHalfClosed = tally.HalfAtStep / (double?)StepsPerDay,
+            DaysUntilShut = tally.ShutAtStep / (double?)StepsPerDay,
+            IceAtEndM = [.. Enumerable.Range(0, march.Count).Select(cell => Thickness(march.OpenShareAt(cell), boreM))],
+        };
+    }
+
+    public static int AtRiskDays(RunMarch march, ClosingMouth mouth, IReadOnlyList<WeatherDay> weather)
+    {
+        march.ClearIce();
+        var tally = new Tally();
+        for (var day = 0; day < weather.Count; day++) RunDay(march, mouth, weather[day], tally);
+        return tally.AtRisk;
+    }
+
+    /// <summary>Narrowest open share of a season; the search ends early once it falls below a limit.</summary>
+    public static double NarrowestOpenShare(RunMarch march, ClosingMouth mouth, IReadOnlyList<WeatherDay> weather, double limit)
+    {
+        march.ClearIce();
+        var tally = new Tally();
+        var narrowest = 1.0;
+        for (var day = 0; day < weather.Count && narrowest >= limit; day++)
+        {
+            RunDay(march, mouth, weather[day], tally);
+            narrowest = Math.Min(narrowest, tally.NarrowestToday);
+        }
+        return narrowest;
+    }
+
+    private static (double DrainedKg, double FrostKg) RunDay(RunMarch march, ClosingMouth mouth, WeatherDay day, Tally tally)
+    {
+        var (drained, frost) = (0.0, 0.0);
+        tally.StartDay();
+        foreach (var swing in Swing)
+        {
+            march.March(mouth.FlowM3PerS(march.NarrowestOpenShare()), day.MeanC + swing * (day.MaxC - day.MinC) / 2);
+            for (var cell = 0; cell < march.Count; cell++)
+            {
+                var melt = Math.Min(march.MeltKgPerS[cell] * StepSeconds, march.IceKgPerM[cell] * march.CellM[cell]);
+                drained += march.DrainKgPerS[cell] * StepSeconds + melt;
+                frost += march.FrostKgPerS[cell] * StepSeconds;
+            }
+            march.Grow(StepSeconds);
+            tally.Step(march.NarrowestOpenShare());
+        }
+        tally.EndDay();
+        return (drained, frost);
+    }
+
+    private static IceDay Close(RunMarch march, ClosingMouth mouth, WeatherDay day, double boreM, double narrowest, double drained, double frost) => new()
+    {
+        Day = day.Day,
+        MinC = day.MinC,
+        MaxC = day.MaxC,
+        ThickestIceM = Thickness(march.NarrowestOpenShare(), boreM),
+        MouthIceM = Thickness(march.OpenShareAt(march.Count - 1), boreM),
+        NarrowestOpenShare = narrowest,
+        DrainedKg = drained,
+        FrostKg = frost,
+        GaugePa = mouth.GaugePa(march.NarrowestOpenShare()),
+    };
+
+    private static double Thickness(double openShare, double boreM) => boreM / 2 * (1 - Math.Sqrt(openShare));
+
+    private sealed class Tally
+    {
+        private int step;
+
+        public int AtRisk { get; private set; }
+        public int Shut { get; private set; }
+        public int? HalfAtStep { get; private set; }
+        public int? ShutAtStep { get; private set; }
+        public double NarrowestToday { get; private set; }
+
+        public void StartDay() => NarrowestToday = 1;
+
+        public void Step(double openShare)
+        {
+            step++;
+            NarrowestToday = Math.Min(NarrowestToday, openShare);
+            if (openShare < IceSeason.AtRiskOpenShare) HalfAtStep ??= step;
+            if (openShare <= RunMarch.ShutOpenShare + 1e-9) ShutAtStep ??= step;
+        }
+
+        public void EndDay()
+        {
+            if (NarrowestToday < IceSeason.AtRiskOpenShare) AtRisk++;
+            if (NarrowestToday <= RunMarch.ShutOpenShare + 1e-9) Shut++;
+        }
+    }
+}

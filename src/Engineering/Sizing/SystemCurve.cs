@@ -1,0 +1,75 @@
+using MitigationOffice.Engineering.Air;
+using MitigationOffice.Engineering.Fans;
+using MitigationOffice.Engineering.Piping;
+using MitigationOffice.Engineering.Slab;
+
+namespace MitigationOffice.Engineering.Sizing;
+
+/// <summary>What a fan works against: the ground, the pipe and the mouth.</summary>
+/// <param name="Soil">Soil resistance.</param>
+/// <param name="Route">Pieces from the pit to the mouth.</param>
+/// <param name="DensityKgPerM3">Density of the gas, kg/m³.</param>
+/// <param name="ViscosityPaS">Its viscosity, Pa·s.</param>
+public sealed record SystemCurve(SoilResistance Soil, IReadOnlyList<RoutePiece> Route, double DensityKgPerM3, double ViscosityPaS)
+{
+    /// <summary>Pressure lost in pipe, fittings and at the mouth, Pa.</summary>
+    /// <param name="flowM3PerS">Flow, m³/s.</param>
+    /// <remarks>Range: 0 to 5 m³/s. Source: Darcy–Weisbach, minor losses, and one velocity head at the mouth.</remarks>
+    public double PipeLossPa(double flowM3PerS)
+    {
+        var loss = MouthLossPa(flowM3PerS);
+        for (var i = 0; i < Route.Count; i++) loss += Route[i].LossPa(flowM3PerS, DensityKgPerM3, ViscosityPaS);
+        return loss;
+    }
+
+    /// <summary>Velocity head lost at the mouth, Pa.</summary>
+    /// <param name="flowM3PerS">Flow, m³/s.</param>
+    /// <remarks>Range: 0 to 5 m³/s. Source: K = 1 at a free mouth.</remarks>
+    public double MouthLossPa(double flowM3PerS)
+    {
+        if (Route.Count == 0) return 0;
+        var velocity = Route[^1].Size.VelocityMPerS(flowM3PerS);
+        return 0.5 * DensityKgPerM3 * velocity * velocity;
+    }
+
+    /// <summary>Pressure the fan must give at a flow, Pa.</summary>
+    /// <param name="flowM3PerS">Flow, m³/s.</param>
+    /// <remarks>Range: 0 to 5 m³/s. Source: sum of the parts.</remarks>
+    public double NeededPa(double flowM3PerS) => Soil.PitVacuumPa(flowM3PerS) + PipeLossPa(flowM3PerS);
+
+    /// <summary>Where a fan runs on this system; null where that is off its measured curve. Fan − system falls with flow, so bisection always ends.</summary>
+    /// <param name="fan">The fan's curve.</param>
+    /// <remarks>Range: within the fan's measured points. Source: balance of fan and system, solved to 1e-9 of the fan's pressure.</remarks>
+    public OperatingPoint? Meet(FanCurve fan)
+    {
+        double Excess(double q) => fan.PressurePa(q, DensityKgPerM3) - NeededPa(q);
+        var (low, high) = (fan.LeastFlowM3PerS, fan.GreatestFlowM3PerS);
+        if (Excess(low) < 0 || Excess(high) > 0) return null;
+        for (var i = 0; i < 80 && high - low > 1e-14; i++)
+        {
+            var middle = (low + high) / 2;
+            if (Excess(middle) > 0) low = middle;
+            else high = middle;
+        }
+
+        return At(fan, (low + high) / 2);
+    }
+
+    private OperatingPoint At(FanCurve fan, double flow)
+    {
+        var fastest = Route.Where(p => p.Kind != PieceKind.Fan).Select(p => (Speed: Piping.Velocity.NominalMPerS(p.Size, flow), Flag: Piping.Velocity.FlagOf(p.Size, flow))).DefaultIfEmpty().MaxBy(v => v.Speed);
+        return new(
+            flow, fan.PressurePa(flow, DensityKgPerM3), Soil.PitVacuumPa(flow), PipeLossPa(flow), fan.WattsAt(flow, DensityKgPerM3), fastest.Speed, fastest.Flag,
+            fan.PressurePa(flow, DensityKgPerM3) - NeededPa(flow), [.. Route.Select(p => p.LossPa(flow, DensityKgPerM3, ViscosityPaS))]);
+    }
+
+    /// <summary>Soil gas of a site: saturated, at ground temperature.</summary>
+    /// <param name="soil">Soil resistance.</param>
+    /// <param name="route">Pieces from the pit to the mouth.</param>
+    /// <param name="site">The place.</param>
+    public static SystemCurve For(SoilResistance soil, IReadOnlyList<RoutePiece> route, SizingSite site)
+    {
+        var gas = MoistAir.At(site.GroundC, 1, site.ElevationM);
+        return new(soil, route, gas.DensityKgPerM3, gas.ViscosityPaS);
+    }
+}

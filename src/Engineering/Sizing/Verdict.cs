@@ -1,0 +1,47 @@
+using System.Globalization;
+using MitigationOffice.Engineering.Piping;
+using MitigationOffice.Engineering.Slab;
+
+namespace MitigationOffice.Engineering.Sizing;
+
+/// <summary>The sentences that say why.</summary>
+internal static class Verdict
+{
+    public static string Because(OperatingPoint point, HoleSuction weakest, double targetPa)
+    {
+        if (point.Velocity == VelocityFlag.TooFast) return "The air would run so fast in this pipe that condensate no longer runs back; take a larger pipe or a smaller fan.";
+        return weakest.WinterPa >= targetPa
+            ? Say($"Hole {weakest.Label} keeps {weakest.WinterPa:0.0} Pa in design winter, {targetPa:0.0} Pa are wanted.{(weakest.WinterLowPa < targetPa ? " The readings' own uncertainty reaches below that." : "")}")
+            : weakest.WinterPa > 0
+                ? Say($"Hole {weakest.Label} would keep only {weakest.WinterPa:0.0} Pa in design winter, {targetPa:0.0} Pa are wanted.")
+                : Say($"Hole {weakest.Label} would lose its suction in design winter.");
+    }
+
+    public static string Why(IReadOnlyList<FanResult> ranked, double targetPa)
+    {
+        if (ranked.FirstOrDefault(r => r.Holds) is not { } best)
+            return Say($"No fan of the catalogue keeps {targetPa:0.0} Pa at every hole in design winter on this route.");
+        var words = Say($"The {best.Name} ({best.Point!.Watts:0} W) holds {best.WeakestNowPa:0.0} Pa at the weakest hole, {best.WeakestWinterPa:0.0} Pa in design winter where {targetPa:0.0} Pa are wanted");
+        var stronger = ranked.Where(r => r.Holds && r.FanId != best.FanId && r.WeakestWinterPa > best.WeakestWinterPa && r.Point!.Watts > best.Point.Watts).MinBy(r => r.Point!.Watts);
+        if (stronger is null) return words + ".";
+        var saved = stronger.ElectricityDollarsPerYear + stronger.HouseAirDollarsPerYear - best.ElectricityDollarsPerYear - best.HouseAirDollarsPerYear;
+        return words + Say($"; the {stronger.Name} ({stronger.Point!.Watts:0} W) pulls more than is needed and costs about ${saved:0} more a year.");
+    }
+
+    /// <summary>Tries what is at hand: a larger pipe; and says what else would do.</summary>
+    public static IReadOnlyList<string> WouldHelp(SizingInput input, PfeFindings ground, double extraStackPa)
+    {
+        var help = new List<string>();
+        var wider = input.Route.Select(p => p.Size.Larger() is { } larger ? p with { Size = larger } : p).ToList();
+        var system = SystemCurve.For(ground.Soil, wider, input.Site);
+        var holding = input.Fans.Select(f => SystemSizing.OneFan(f, system, ground, input.Site, extraStackPa)).Where(r => r.Holds).MinBy(r => r.TenYearDollars);
+        if (holding is not null) help.Add(Say($"One pipe size larger throughout: the {holding.Name} would then keep {holding.WeakestWinterPa:0.0} Pa at hole {holding.WeakestHole} in design winter."));
+        if (ground.Holes.Count > 1 && ground.Holes.Max(h => h.Ratio) > 10 * ground.Holes.Min(h => h.Ratio))
+            help.Add(Say($"A second suction point near hole {ground.Holes.MinBy(h => h.Ratio)!.Label}, where only {ground.Holes.Min(h => h.Ratio) * 100:0.0} % of the pit's suction arrives."));
+        else help.Add("A second suction point, which brings its own suction to the weak holes.");
+        help.Add("Sealing joints, cracks and the sump first, then testing again: less leakage carries the suction further.");
+        return help;
+    }
+
+    private static string Say(FormattableString words) => words.ToString(CultureInfo.InvariantCulture);
+}

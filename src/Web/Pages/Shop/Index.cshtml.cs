@@ -1,0 +1,23 @@
+using Microsoft.AspNetCore.Mvc.RazorPages;
+using Microsoft.EntityFrameworkCore;
+using MitigationOffice.Business.Data;
+
+namespace MitigationOffice.Web.Pages.Shop;
+
+public sealed class IndexModel(OfficeDb db) : PageModel
+{
+    public string CompanyName { get; private set; } = "";
+    public int Prices { get; private set; }
+    public int Fans { get; private set; }
+    public int Licences { get; private set; }
+    public int People { get; private set; }
+
+    public async Task OnGetAsync()
+    {
+        CompanyName = await db.Company.Select(c => c.Name).SingleAsync();
+        Prices = await db.PriceItems.CountAsync(p => !p.Retired);
+        Fans = await db.Fans.CountAsync(f => !f.Retired);
+        Licences = await db.Licences.CountAsync();
+        People = await db.Users.CountAsync(u => !u.Left);
+    }
+}

@@ -1,0 +1,101 @@
+using System.Globalization;
+using Microsoft.AspNetCore.Authorization;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.AspNetCore.Mvc.RazorPages;
+using Microsoft.EntityFrameworkCore;
+using MitigationOffice.Business.Data;
+using MitigationOffice.Business.Shop;
+using MitigationOffice.Web.Setup;
+using MitigationOffice.Web.Setup.Forms;
+using static MitigationOffice.Business.Data.TypedNumbers;
+
+namespace MitigationOffice.Web.Pages.Shop;
+
+[Authorize(SignInSetup.OwnerOnly)]
+public sealed class PriceModel(OfficeDb db) : PageModel
+{
+    public sealed class Form
+    {
+        public string? Code { get; set; }
+        public string? Name { get; set; }
+        public PriceKind Kind { get; set; }
+        public PriceUse Use { get; set; }
+        public string? Unit { get; set; } = "each";
+        public string? Cost { get; set; }
+        public PriceRule Rule { get; set; }
+        public string? MarkupPercent { get; set; }
+        public string? FixedPrice { get; set; }
+        public string? LabourMinutes { get; set; }
+        public bool Taxable { get; set; }
+        public string? Reason { get; set; }
+        public bool Retired { get; set; }
+    }
+
+    [BindProperty]
+    public Form Input { get; set; } = new();
+
+    [BindProperty]
+    public int Version { get; set; }
+
+    [FromRoute(Name = "id")]
+    public string Wanted { get; set; } = "";
+    public bool IsNew => Wanted == "new";
+    private int ItemId => int.TryParse(Wanted, CultureInfo.InvariantCulture, out var id) ? id : 0;
+
+    public async Task<IActionResult> OnGetAsync()
+    {
+        if (IsNew) return Page();
+        if (!await db.PriceItems.AnyAsync(p => p.Id == ItemId)) return NotFound();
+        (Input, Version) = await ReadAsync();
+        return Page();
+    }
+
+    public async Task<IActionResult> OnPostAsync()
+    {
+        var item = IsNew ? new PriceItem { Code = "", Name = "" } : await db.PriceItems.FindAsync(ItemId);
+        if (item is null) return NotFound();
+        var code = (Input.Code ?? "").Trim();
+        if (await db.PriceItems.AnyAsync(p => p.Id != item.Id && p.Code == code)) ModelState.AddModelError("Input.Code", $"Another item has the code {code}. Choose a different one.");
+        Write(item, new FormReading(ModelState, nameof(Input), UnitSystem.US));
+        if (!ModelState.IsValid) return Page();
+        if (IsNew) db.Add(item);
+        else db.Expect(item, Version);
+        return await db.TrySaveAsync(ModelState, nameof(Input), Input, ReadAsync, v => Version = v) ? RedirectToPage("/Shop/Prices") : Page();
+    }
+
+    private void Write(PriceItem item, FormReading read)
+    {
+        item.Code = read.Text(Input.Code, nameof(Form.Code), "code", needed: true, most: 40);
+        item.Name = read.Text(Input.Name, nameof(Form.Name), "item's name", needed: true, most: 200);
+        (item.Kind, item.Use, item.Rule, item.Taxable, item.Retired) = (Input.Kind, Input.Use, Input.Rule, Input.Taxable, Input.Retired);
+        item.Unit = read.Text(Input.Unit, nameof(Form.Unit), "unit", most: 20) is { Length: > 0 } unit ? unit : "each";
+        item.Cost = read.Money(Input.Cost, nameof(Form.Cost), "cost") ?? Money.Zero;
+        item.MarkupPercent = read.Number(Input.MarkupPercent, nameof(Form.MarkupPercent), "markup", 0, 1000) ?? 0;
+        item.FixedPrice = read.Money(Input.FixedPrice, nameof(Form.FixedPrice), "fixed price", needed: Input.Rule == PriceRule.Fixed) ?? Money.Zero;
+        item.LabourMinutes = read.Whole(Input.LabourMinutes, nameof(Form.LabourMinutes), "number of minutes", 0, 100_000) ?? 0;
+        item.Reason = read.Text(Input.Reason, nameof(Form.Reason), "reason", most: 2000);
+        foreach (var (field, text) in new[] { (nameof(Form.Code), item.Code), (nameof(Form.Name), item.Name), (nameof(Form.Reason), item.Reason) })
+            if (Csv.LooksComputed(text)) read.Refuse(field, "Begin it with a letter or a digit: a spreadsheet would compute it.");
+    }
+
+    private async Task<(Form, int)> ReadAsync()
+    {
+        var p = await db.PriceItems.AsNoTracking().SingleAsync(x => x.Id == ItemId);
+        return (new Form
+        {
+            Code = p.Code,
+            Name = p.Name,
+            Kind = p.Kind,
+            Use = p.Use,
+            Unit = p.Unit,
+            Cost = Plain(p.Cost),
+            Rule = p.Rule,
+            MarkupPercent = Plain(p.MarkupPercent),
+            FixedPrice = Plain(p.FixedPrice),
+            LabourMinutes = Plain((decimal)p.LabourMinutes),
+            Taxable = p.Taxable,
+            Reason = p.Reason,
+            Retired = p.Retired,
+        }, p.Version);
+    }
+}

@@ -1,0 +1,150 @@
+using System.Net;
+using Microsoft.EntityFrameworkCore;
+using MitigationOffice.Business.Data;
+using MitigationOffice.Business.Shop;
+
+namespace MitigationOffice.Web.Tests.Shop;
+
+public sealed class ShopTests(OfficeApp office) : IClassFixture<OfficeApp>
+{
+    [Fact]
+    public async Task A_price_item_is_added_and_its_price_holds_cost_markup_and_labour()
+    {
+        var owner = await office.SignInAsOwnerAsync();
+        var answer = await owner.SubmitAsync("/shop/prices/new", new()
+        {
+            ["Input.Code"] = "LID-T",
+            ["Input.Name"] = "Sealed sump lid",
+            ["Input.Kind"] = "Material",
+            ["Input.Use"] = "AddOn",
+            ["Input.Cost"] = "$80",
+            ["Input.MarkupPercent"] = "50",
+            ["Input.LabourMinutes"] = "30",
+            ["Input.Taxable"] = "true",
+            ["Input.Reason"] = "Keeps soil gas out.",
+        });
+        Assert.Equal(HttpStatusCode.Redirect, answer.StatusCode);
+        var kept = await office.WithDbAsync(db => db.PriceItems.SingleAsync(p => p.Code == "LID-T"));
+        Assert.Equal(Money.FromDollars(80m * 1.5m + 95m / 2), kept.PriceAt(Money.FromDollars(95m)));
+    }
+
+    [Fact]
+    public async Task A_code_that_is_taken_is_refused_in_words()
+    {
+        var owner = await office.SignInAsOwnerAsync();
+        Dictionary<string, string> typed = new() { ["Input.Code"] = "TWICE", ["Input.Name"] = "A" };
+        await owner.SubmitAsync("/shop/prices/new", typed);
+        Assert.Contains("Another item has the code TWICE", await (await owner.SubmitAsync("/shop/prices/new", typed)).TextAsync(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task The_same_form_sent_twice_makes_one_item()
+    {
+        var owner = await office.SignInAsOwnerAsync();
+        Dictionary<string, string> typed = new() { ["Input.Code"] = "ONCE", ["Input.Name"] = "Once", ["_once"] = "one-and-the-same" };
+        var first = await owner.SubmitAsync("/shop/prices/new", typed);
+        var second = await owner.SubmitAsync("/shop/prices/new", typed);
+        Assert.Equal(first.Headers.Location, second.Headers.Location);
+        Assert.Equal(1, await office.WithDbAsync(db => db.PriceItems.CountAsync(p => p.Code == "ONCE")));
+    }
+
+    [Fact]
+    public async Task A_fan_whose_curve_rises_is_refused_and_keeps_its_points()
+    {
+        var owner = await office.SignInAsOwnerAsync();
+        var answer = await owner.SubmitAsync("/shop/fans/new", Fan("Riser", ("0", "1.0", "20"), ("40", "1.2", "22"), ("80", "0.2", "25")));
+        var text = await answer.TextAsync();
+        Assert.Contains("the static pressure must fall as the flow rises", text, StringComparison.Ordinal);
+        Assert.Contains("value=\"1.2\"", await answer.Content.ReadAsStringAsync(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_negative_flow_is_refused()
+    {
+        var owner = await office.SignInAsOwnerAsync();
+        var answer = await owner.SubmitAsync("/shop/fans/new", Fan("Back", ("-5", "1.0", "20"), ("40", "0.6", "22"), ("80", "0.2", "25")));
+        Assert.Contains("-5 is out of range", await answer.TextAsync(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_fan_goes_in_by_form_and_out_and_in_again_by_file_unchanged()
+    {
+        var owner = await office.SignInAsOwnerAsync();
+        await owner.SubmitAsync("/shop/fans/new", Fan("Harrow 18", ("0", "1.9", "14"), ("40", "1.1", "17"), ("90", "0.1", "19")));
+        var file = await owner.GetStringAsync("/shop/fans?handler=File");
+        Assert.Contains("Harrow 18,,4in,0.00,,5,8,40,1.1,17\r\n", file, StringComparison.Ordinal);
+        var again = await owner.SubmitAsync("/shop/import?kind=fans", new() { ["text"] = file }, button: "button[value=try]");
+        Assert.Contains("every line right", await again.TextAsync(), StringComparison.Ordinal);
+        var (added, changed) = await office.WithDbAsync(db => FanFile.ApplyAsync(db, FanFile.Read(file).Fans));
+        Assert.Equal((0, 0), (added, changed));
+    }
+
+    [Fact]
+    public async Task A_bad_file_names_every_bad_line_and_changes_nothing()
+    {
+        var owner = await office.SignInAsOwnerAsync();
+        var before = await office.WithDbAsync(db => db.PriceItems.CountAsync());
+        const string File = "code,name,kind,cost\r\nX1,Good,material,3\r\nX2,,material,3\r\nX3,Bad cost,material,lots\r\nX4,=cmd(),banana,1\r\n";
+        var answer = await owner.PostFormAsync("/shop/import?kind=prices", File, "read");
+        var text = await answer.TextAsync();
+        Assert.Contains("Line 3: “name” is empty.", text, StringComparison.Ordinal);
+        Assert.Contains("Line 4: Write the cost as a number", text, StringComparison.Ordinal);
+        Assert.Contains("Line 5: “name” begins with =", text, StringComparison.Ordinal);
+        Assert.Contains("Line 5: “kind” must be one of", text, StringComparison.Ordinal);
+        Assert.Equal(before, await office.WithDbAsync(db => db.PriceItems.CountAsync()));
+    }
+
+    [Fact]
+    public async Task The_last_owner_cannot_be_taken_away()
+    {
+        var owner = await office.SignInAsOwnerAsync();
+        var answer = await owner.SubmitAsync("/shop/staff", new() { ["role"] = "Installer", ["act"] = "role", ["id"] = $"{await OwnerIdAsync()}" }, "td form");
+        Assert.Contains("An office needs an owner", await answer.TextAsync(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_guessable_password_is_refused()
+    {
+        var owner = await office.SignInAsOwnerAsync();
+        var answer = await owner.SubmitAsync("/shop/staff", new()
+        {
+            ["Input.FullName"] = "New Person",
+            ["Input.Email"] = "new@lanternridge.example",
+            ["Input.Role"] = "Office",
+            ["Input.Password"] = "Password123456",
+        }, "form:has([name='Input.FullName'])");
+        Assert.Contains("among the first ones that are guessed", await answer.TextAsync(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Licences_are_kept_row_by_row()
+    {
+        var owner = await office.SignInAsOwnerAsync();
+        await owner.SubmitAsync("/shop/licences", new()
+        {
+            ["Rows[0].Holder"] = "Ada Quill",
+            ["Rows[0].Number"] = "RM-1",
+            ["Rows[0].IssuedBy"] = "State program",
+            ["Rows[0].ExpiresOn"] = "12/31/2026",
+        });
+        var kept = await office.WithDbAsync(db => db.Licences.SingleAsync());
+        Assert.Equal(new DateOnly(2026, 12, 31), kept.ExpiresOn);
+    }
+
+    private Task<int> OwnerIdAsync() => office.WithDbAsync(db => db.Users.Where(u => u.FullName == "Ada Quill").Select(u => u.Id).SingleAsync());
+
+    private static Dictionary<string, string> Fan(string model, params (string Flow, string Pressure, string Watts)[] points)
+    {
+        Dictionary<string, string> typed = new() { ["Input.Model"] = model };
+        for (var i = 0; i < points.Length; i++)
+            (typed[$"Input.Points[{i}].Flow"], typed[$"Input.Points[{i}].Pressure"], typed[$"Input.Points[{i}].Watts"]) = points[i];
+        return typed;
+    }
+}
+
+internal static class ShopVerbs
+{
+    /// <summary>Sends the import form's lines with a given act, as a hand-made request would.</summary>
+    public static Task<HttpResponseMessage> PostFormAsync(this HttpClient client, string url, string lines, string act) =>
+        client.SubmitAsync(url, new() { ["text"] = lines, ["act"] = act });
+}
