@@ -23,7 +23,19 @@ public sealed class SuctionDesign : Record
     /// <summary>Nearest window or door: distance, and how far the mouth stands over its top (negative: below).</summary>
     public double? OpeningDistanceM { get; set; }
     public double? AboveOpeningTopM { get; set; }
+
+    /// <summary>Mouth above the roof where it comes through, or above the roof edge beside it (negative: below).</summary>
     public double? AboveRoofM { get; set; }
+
+    /// <summary>Nearest building next door; empty: not measured.</summary>
+    public double? AdjacentBuildingM { get; set; }
+    public bool RainCap { get; set; }
+
+    /// <summary>How far the mouth points away from straight up, degrees.</summary>
+    public double FromVerticalDeg { get; set; }
+
+    /// <summary>Key of the siting rules it is held against; empty: those of the house's state.</summary>
+    public string SitingRules { get; set; } = "";
     public DateTime? FrozenAtUtc { get; set; }
     public List<RoutePiece> Pieces { get; set; } = [];
 

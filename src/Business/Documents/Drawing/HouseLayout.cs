@@ -36,7 +36,13 @@ public sealed class HouseLayout
     public double Eave => FloorLine(Floors);
     public double Ridge => Eave - RoofHeight;
     public double RidgeX => (Left + Right) / 2;
-    public double PitX => Left + (Width < 500 ? 30 : 62);
+    public double PitX => Left + (_facts.WayOut, Width < 500) switch
+    {
+        (WayOut.Roof, true) => 62,
+        (WayOut.Roof, false) => 150,
+        (_, true) => 30,
+        _ => 62,
+    };
     public double PipeX => Left - (Width < 500 ? 26 : 30);
     public double GarageLeft => Left - (Width < 500 ? 60 : 110);
     public double GarageTop => Grade - 2.6 * _perM;

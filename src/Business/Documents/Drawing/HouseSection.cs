@@ -20,9 +20,10 @@ public sealed class HouseSection
     private Picture Draw()
     {
         DrawHouse();
+        Box("slab", Stroke.Thin, new(_at.Left, _at.Slab, _at.Right - _at.Left, _at.SlabBottom - _at.Slab));
+        DrawHoles();
         DrawSlab();
         DrawPipe();
-        DrawHoles();
         var places = new LabelPlaces(_at.Width, _at.Bottom);
         _shapes.ForEach(places.Avoid);
         var notes = _wanted.Where(w => !places.Place(w.Of, w.Words, w.Places) && w.Needed).SelectMany(w => w.Words).SelectMany(Folded).ToList();
@@ -49,7 +50,6 @@ public sealed class HouseSection
 
     private void DrawSlab()
     {
-        Box("slab", Stroke.Thin, new(_at.Left, _at.Slab, _at.Right - _at.Left, _at.SlabBottom - _at.Slab));
         if (_f.FootingDivides)
         {
             var x = FootingX();

@@ -1,0 +1,45 @@
+using System.Text.Json;
+using MitigationOffice.Business.Data;
+using MitigationOffice.Business.Design.Files;
+using MitigationOffice.Business.Design.Report;
+
+namespace MitigationOffice.Business.Design;
+
+/// <summary>A design's report: the stored one while nothing that goes into it changed, else one computed afresh.</summary>
+public sealed record DesignResult(DesignReport? Report, string? Refusal, bool Stored, bool InputsChanged);
+
+/// <summary>Computes a design from the records and keeps the report beside the engine's version and the inputs' hash.</summary>
+public static class ComputeDesign
+{
+    /// <summary>Reads or computes; stores nothing. A frozen design always shows what was stored.</summary>
+    public static async Task<DesignResult> ReadAsync(OfficeDb db, SuctionDesign design)
+    {
+        if (await GatherDesign.FileAsync(db, design) is not { } file)
+            return new DesignResult(null, "This design answers no PFE test yet. Choose one in the route's form.", false, false);
+        var same = design.InputsHash == DesignFileText.HashOf(file) && design.EngineVersion == Engineering.Engine.Version;
+        if (design.ReportJson is { } json && (same || design.FrozenAtUtc is not null))
+            return new DesignResult(JsonSerializer.Deserialize<DesignReport>(json, DesignFileText.Json), null, true, !same);
+        try
+        {
+            return new DesignResult(ComputeReport.Of(file), null, false, design.ReportJson is not null);
+        }
+        catch (DesignRefused e)
+        {
+            return new DesignResult(null, e.Message, false, false);
+        }
+    }
+
+    /// <summary>Computes and stores, unless the stored report still stands or the design is frozen. Saves the design.</summary>
+    public static async Task<DesignResult> StoreAsync(OfficeDb db, SuctionDesign design, TimeProvider clock)
+    {
+        var result = await ReadAsync(db, design);
+        if (result.Stored || design.FrozenAtUtc is not null) return result;
+        var file = await GatherDesign.FileAsync(db, design);
+        design.ReportJson = result.Report is null ? null : JsonSerializer.Serialize(result.Report, DesignFileText.Json);
+        design.EngineVersion = result.Report?.EngineVersion;
+        design.InputsHash = result.Report is null || file is null ? null : DesignFileText.HashOf(file);
+        design.ComputedAtUtc = result.Report is null ? null : clock.GetUtcNow().UtcDateTime;
+        await db.SaveChangesAsync();
+        return result with { Stored = result.Report is not null, InputsChanged = false };
+    }
+}

@@ -1,0 +1,145 @@
+using System.Globalization;
+using MitigationOffice.Business.Design.Files;
+using MitigationOffice.Business.Design.Report;
+using MitigationOffice.Engineering.Fans;
+using MitigationOffice.Engineering.Piping;
+using MitigationOffice.Engineering.Sizing;
+using MitigationOffice.Engineering.Slab;
+using FanResult = MitigationOffice.Business.Design.Report.FanResult;
+using HoleTransfer = MitigationOffice.Business.Design.Report.HoleTransfer;
+using Piece = MitigationOffice.Engineering.Piping.RoutePiece;
+
+namespace MitigationOffice.Business.Design;
+
+/// <summary>From a design file to its report: the one computation behind the sheet, the quote and the verb. Pure.</summary>
+public static class ComputeReport
+{
+    private const double StoreyM = 2.7;
+    private const double BasementM = 2.4;
+
+    /// <exception cref="DesignRefused">The design cannot be computed; the message says what to do.</exception>
+    public static DesignReport Of(DesignFile file)
+    {
+        if (file.Fans.Count == 0) throw new DesignRefused("The catalogue holds no fan. Put fans with their measured curves into the shop’s catalogue first.");
+        foreach (var words in RouteRules.Problems([.. file.Route.Select(p => new RoutePiece { Kind = p.Kind, Count = p.Count })])) throw new DesignRefused(words);
+        try
+        {
+            var (curves, broken) = Curves(file);
+            var input = Input(file, curves);
+            return Report(file, input, SystemSizing.Compute(input), broken);
+        }
+        catch (ArgumentException e)
+        {
+            throw new DesignRefused(e.Message.Split(" (Parameter", 2)[0], e);
+        }
+    }
+
+    /// <summary>From the slab to half the heated height: an assumption.</summary>
+    public static double NeutralPlaneM(FileSite site) => (site.Storeys * StoreyM + (site.Basement ? BasementM : 0)) / 2;
+
+    private static (Dictionary<string, FanCurve> Curves, List<FanResult> Broken) Curves(DesignFile file)
+    {
+        var curves = new Dictionary<string, FanCurve>(StringComparer.Ordinal);
+        var broken = new List<FanResult>();
+        foreach (var fan in file.Fans)
+        {
+            if (curves.ContainsKey(fan.Model)) throw new DesignRefused($"Two fans are called {fan.Model}; give each its own name.");
+            try
+            {
+                curves[fan.Model] = new FanCurve(fan.Points.Select(p => new FanPoint(p.FlowM3PerS, p.StaticPressurePa, p.Watts)));
+            }
+            catch (ArgumentException e)
+            {
+                broken.Add(new FanResult { Model = fan.Model, Holds = false, OnCurve = false, Why = e.Message.Split(" (Parameter", 2)[0] });
+            }
+        }
+
+        return (curves, broken);
+    }
+
+    private static SizingInput Input(DesignFile file, Dictionary<string, FanCurve> curves)
+    {
+        var (site, prices) = (file.Site, file.Prices);
+        return new SizingInput(
+            new SizingSite(site.ElevationM, site.DesignWinterC, site.IndoorC, site.MeanAnnualC, NeutralPlaneM(site), file.TargetPa, prices.ElectricityCentsPerKWh,
+                site.HeatingDegreeDaysC, prices.HeatingEfficiency, prices.FuelDollarsPerTherm, prices.IndoorAirShare),
+            Test(file.Test, curves),
+            [.. file.Route.Select(p => new Piece(Enum.Parse<Engineering.Piping.PieceKind>(p.Kind.ToString()), PipeSize.Of(p.Size), p.LengthM, p.Count, p.Place == PiecePlace.Outdoors, p.RiseM, p.LossK))],
+            [.. file.Fans.Select((f, i) => (f, i)).Where(x => curves.ContainsKey(x.f.Model)).Select(x => new CandidateFan(x.i, x.f.Model, curves[x.f.Model], x.f.PriceDollars, x.f.ExpectedLifeYears))]);
+    }
+
+    private static PfeTest Test(FileTest test, Dictionary<string, FanCurve> curves) => new(
+        [.. test.Settings.Select(s => new PfeSetting(s.Label, s.PitVacuumPa, s.FlowM3PerS, s.Watts, s.Fan is { } fan ? curves.GetValueOrDefault(fan) : null))],
+        [.. test.Holes.Select(h => new PfeHole(h.Label, h.DistanceM, h.FanOffPa, h.FanOnPa))],
+        test.OutdoorC, test.IndoorC);
+
+    private static DesignReport Report(DesignFile file, SizingInput input, SizingReport sizing, List<FanResult> broken)
+    {
+        var shownName = file.ChosenFan is { } chosen && file.Fans.Any(f => f.Model == chosen) ? chosen : sizing.Recommended?.Name;
+        var system = SystemCurve.For(sizing.Ground.Soil, input.Route, input.Site);
+        var shown = sizing.Fans.FirstOrDefault(f => f.Name == shownName);
+        var (freeze, whyNone) = shown?.Point is { } at ? ForeseeFreezing.Of(file, at.FlowM3PerS, at.Watts) : (null, "There is no fan to foresee it for.");
+        var greatest = input.Fans.Select(f => f.Curve.GreatestFlowM3PerS).DefaultIfEmpty(0.05).Max();
+        return new DesignReport
+        {
+            EngineVersion = Engineering.Engine.Version, Recommendation = string.Join(' ', [sizing.Why, .. sizing.WouldHelp]), RecommendedFan = sizing.Recommended?.Name,
+            ShownFan = shownName, TargetPa = file.TargetPa, DesignWinterC = file.Site.DesignWinterC, WinterLossPa = Math.Max(0, sizing.StackWinterPa - sizing.StackTestDayPa),
+            Soil = ReportSoil.Of(file, sizing.Ground), Fans = [.. sizing.Fans.Select(f => Fan(f, input.Fans.First(c => c.Id == f.FanId), system)), .. broken],
+            Losses = shown?.Point is { } point ? [.. Losses(file, input, system, point)] : [],
+            SystemCurve = [.. Enumerable.Range(0, 41).Select(i => greatest * i / 40).Select(q => new SystemPoint(q, system.NeededPa(q)))],
+            Freeze = freeze, WhyNoFreeze = whyNone, Siting = JudgeSiting.Of(file),
+            Assumptions = [.. sizing.Assumptions, .. Assumed(file)], Warnings = sizing.Warnings, Origins = ReportOrigins.Of(file, input, sizing, shown),
+        };
+    }
+
+    private static IEnumerable<string> Assumed(DesignFile file)
+    {
+        yield return string.Create(CultureInfo.InvariantCulture, $"The neutral plane is taken at half the heated height, {NeutralPlaneM(file.Site):0.0} m over the slab.");
+        yield return "The soil gas is taken at the mean temperature of the year.";
+    }
+
+    private static FanResult Fan(Engineering.Sizing.FanResult f, CandidateFan fan, SystemCurve system)
+    {
+        var curve = fan.Curve;
+        var drawn = Enumerable.Range(0, 33).Select(i => curve.LeastFlowM3PerS + (curve.GreatestFlowM3PerS - curve.LeastFlowM3PerS) * Math.Min(1, i / 32.0))
+            .Select(q => new SystemPoint(q, curve.PressurePa(Math.Min(q, curve.GreatestFlowM3PerS), system.DensityKgPerM3))).ToList();
+        var result = new FanResult { Model = f.Name, Holds = f.Holds, Why = f.Because, OnCurve = f.Point is not null, Curve = drawn };
+        if (f.Point is not { } point) return result;
+        var weakest = f.Holes.MinBy(h => h.WinterPa)!;
+        return result with
+        {
+            FlowM3PerS = point.FlowM3PerS, FanPressurePa = point.FanPressurePa, PitVacuumPa = point.PitVacuumPa, Watts = point.Watts,
+            WeakestHole = f.WeakestHole, WeakestNowPa = f.WeakestNowPa, WeakestWinterPa = f.WeakestWinterPa, WeakestWinterLowPa = weakest.WinterLowPa, WeakestWinterHighPa = weakest.WinterHighPa,
+            FastestMPerS = point.FastestMPerS, SpeedWords = Speed(point.Velocity),
+            ElectricityDollarsPerYear = f.ElectricityDollarsPerYear, HouseAirDollarsPerYear = f.HouseAirDollarsPerYear, TenYearDollars = f.TenYearDollars,
+            Holes = [.. f.Holes.Select(h => new HolePressure(h.Label, h.NowPa, h.WinterPa, h.WinterLowPa, h.WinterHighPa))],
+        };
+    }
+
+    private static string? Speed(VelocityFlag flag) => flag switch
+    {
+        VelocityFlag.Noisy => "may be heard",
+        VelocityFlag.TooFast => "too fast for water to run back",
+        _ => null,
+    };
+
+    private static IEnumerable<PieceLoss> Losses(DesignFile file, SizingInput input, SystemCurve system, OperatingPoint point)
+    {
+        yield return new PieceLoss(0, "Ground, from the soil into the pit", 0, point.PitVacuumPa, 0, null);
+        for (var i = 0; i < file.Route.Count; i++)
+        {
+            var (piece, engine) = (file.Route[i], input.Route[i]);
+            if (piece.Kind == PieceKind.Fan) continue;
+            yield return new PieceLoss(i + 1, Words(piece), piece.LengthM * piece.Count, point.Pieces[i], engine.Size.VelocityMPerS(point.FlowM3PerS), engine.K > 0 ? engine.K * piece.Count : null);
+        }
+
+        yield return new PieceLoss(file.Route.Count + 1, "Mouth, the speed that is lost", 0, system.MouthLossPa(point.FlowM3PerS), input.Route[^1].Size.VelocityMPerS(point.FlowM3PerS), 1);
+    }
+
+    private static string Words(FilePiece p)
+    {
+        var kind = p.Kind switch { PieceKind.Elbow90 => "elbow 90°", PieceKind.LongElbow90 => "long elbow 90°", PieceKind.Elbow45 => "elbow 45°", _ => p.Kind.ToString().ToLowerInvariant() };
+        var place = p.Place switch { PiecePlace.Outdoors => "outdoors", PiecePlace.Attic => "in the attic", PiecePlace.Garage => "in the garage", _ => "indoors" };
+        return string.Create(CultureInfo.InvariantCulture, $"{(p.Count > 1 ? $"{p.Count} × " : "")}{PipeChoices.WordsOf(p.Size)} {kind}, {place}");
+    }
+}

@@ -1,0 +1,53 @@
+using MitigationOffice.Business.Design.Files;
+using MitigationOffice.Engineering.Siting;
+
+namespace MitigationOffice.Business.Design.Report;
+
+/// <summary>Holds a design's mouth and fan against the siting rules.</summary>
+public static class JudgeSiting
+{
+    private const double FtPerM = 1 / 0.3048;
+
+    public static SitingResult? Of(DesignFile file)
+    {
+        if (file.Discharge is not { } d) return null;
+        if (!SitingRuleSets.All.Any(s => s.Id == d.Rules))
+            throw new FormatException($"There are no siting rules “{d.Rules}”. Known: {string.Join(", ", SitingRuleSets.All.Select(s => s.Id))}.");
+        var report = DischargeSiting.Judge(Site(file, d), SitingRuleSets.Get(d.Rules));
+        return new SitingResult(report.RuleSet.Jurisdiction, report.RuleSet.Note ?? "", [.. report.Findings.Select(f => new RuleResult(f.Rule, Word(f.Outcome), f.Why, f.IsAdvisory, f.Source.ToString()))]);
+    }
+
+    private static DischargeSite Site(DesignFile file, FileDischarge d)
+    {
+        var side = !file.Route.Any(p => p.Place is PiecePlace.Attic or PiecePlace.Garage) && file.Route.Any(p => p.Place == PiecePlace.Outdoors);
+        return new DischargeSite
+        {
+            HeightAboveGradeFt = Ft(d.AboveGradeM),
+            Mounting = side ? DischargeMounting.SideOfHouse : DischargeMounting.ThroughPitchedRoof,
+            AboveRoofIn = side ? null : Ft(d.AboveRoofM) * 12,
+            AboveRoofEdgeIn = side ? Ft(d.AboveRoofM) * 12 : null,
+            Openings = d.OpeningDistanceM is { } away ? [new NearbyOpening("the nearest opening", OpeningKind.Window, Ft(away)!.Value, Ft(d.AboveOpeningTopM))] : null,
+            AdjacentBuildings = d.AdjacentBuildingM is { } next ? [new AdjacentBuilding("The next building", Ft(next)!.Value)] : null,
+            FromVerticalDeg = (decimal)d.FromVerticalDeg,
+            HasRainCap = d.RainCap,
+            Fan = file.Route.FirstOrDefault(p => p.Kind == PieceKind.Fan)?.Place switch
+            {
+                PiecePlace.Outdoors => FanLocation.Outdoors,
+                PiecePlace.Attic => FanLocation.Attic,
+                PiecePlace.Garage => FanLocation.Garage,
+                PiecePlace.Indoors => file.Site.Basement ? FanLocation.Basement : FanLocation.ConditionedSpace,
+                _ => null,
+            },
+        };
+    }
+
+    private static decimal? Ft(double? metres) => metres is { } m ? Math.Round((decimal)(m * FtPerM), 3, MidpointRounding.AwayFromZero) : null;
+
+    private static string Word(SitingOutcome outcome) => outcome switch
+    {
+        SitingOutcome.Passed => "passes",
+        SitingOutcome.Failed => "fails",
+        SitingOutcome.NotEnoughData => "not measured",
+        _ => "does not apply",
+    };
+}
