@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using MitigationOffice.Business.Data;
 using MitigationOffice.Business.Design;
+using MitigationOffice.Business.Diagnosis;
 using MitigationOffice.Business.Documents;
 using MitigationOffice.Business.Documents.Drawing;
 using MitigationOffice.Business.Houses;
@@ -37,7 +38,7 @@ public static class PrintPapers
         {
             MadeAtUtc = nowUtc, Company = company.Name, Phone = company.Phone, Email = company.Email, CertificationNumber = company.CertificationNumber,
             StateProgram = company.StateProgram, StateProgramPhone = company.StateProgramPhone, House = house.AddressLine, For = owner ?? "",
-            TagNumber = s.TagNumber, CompletedOn = s.CompletedOn, SystemType = s.SystemType, SuctionPoints = s.SuctionPoints, PipeSize = s.PipeSize, FanPlace = s.FanPlace,
+            TagNumber = s.TagNumber, CompletedOn = s.CompletedOn, SystemType = s.SystemType, SuctionPoints = s.SuctionPoints, PipeSize = PipeChoices.WordsOf(s.PipeSize), FanPlace = s.FanPlace.ToLowerInvariant(),
             Fan = fan?.Model ?? "", FanSerial = fan?.Serial ?? "", FanWarrantyUntil = fan?.WarrantyUntil, Gauge = gauge?.Model ?? "U-tube manometer",
             StartUpGaugePa = s.StartUpGaugePa, Watts = s.StartUpWatts, ElectricityCentsPerKWh = company.ElectricityCentsPerKWh,
             Alarm = alarm?.Model ?? "", AlarmBatteryOn = alarm?.BatteryFittedOn, AlarmBatteryMonths = company.AlarmBatteryMonths, RetestMonths = company.RetestMonths,
@@ -49,27 +50,13 @@ public static class PrintPapers
     }
 
     /// <summary>The section through the house as it was built; where no design stands behind it, without a route.</summary>
-    private static HouseFacts Section(House house, SuctionDesign? design, InstalledSystem s, string fan) => new()
-    {
-        Name = house.Street,
-        Basement = house.Areas.Count == 0 || house.Areas.Any(a => a.Kind == FoundationKind.Basement),
-        FootingDivides = house.Areas.Any(a => a.FootingDivides),
-        Storeys = house.StoreysAboveGrade,
-        Route = [.. (design?.Pieces ?? []).Where(p => p.Kind == PieceKind.Pipe).OrderBy(p => p.Position).Select(p => new RouteStretch(Place(p.Place), p.LengthM, p.Size))],
-        FanPlace = design?.Pieces.Where(p => p.Kind == PieceKind.Fan).Select(p => (RoutePlace?)Place(p.Place)).FirstOrDefault(),
-        FanWords = s.StartUpWatts is { } watts ? $"{fan}, {SystemPaper.Number(watts)} W" : fan,
-        DischargeAboveGradeM = design?.DischargeAboveGradeM,
-        Holes = [.. s.FinalSuctions.OrderBy(f => f.Id).Select(f => new HoleMark(f.HoleLabel, f.SuctionPa))],
-        StartUpPa = s.StartUpGaugePa,
-    };
-
-    private static RoutePlace Place(PiecePlace place) => place switch
-    {
-        PiecePlace.Garage => RoutePlace.Garage,
-        PiecePlace.Attic => RoutePlace.Attic,
-        PiecePlace.Outdoors => RoutePlace.Outdoors,
-        _ => RoutePlace.Indoors,
-    };
+    private static HouseFacts Section(House house, SuctionDesign? design, InstalledSystem s, string fan) =>
+        (design is null ? SectionOfTest.Of(house, house.Street, UnitSystem.US) : SectionOfDesign.Of(design, null, house, house.Street, UnitSystem.US)) with
+        {
+            FanWords = s.StartUpWatts is { } watts ? $"{fan}, {SystemPaper.Number(watts)} W" : fan,
+            Holes = [.. s.FinalSuctions.OrderBy(f => f.Id).Select(f => new HoleMark(f.HoleLabel, f.SuctionPa))],
+            StartUpPa = s.StartUpGaugePa,
+        };
 
     private static string Safe(string tag) => new([.. tag.ToLowerInvariant().Select(c => char.IsAsciiLetterOrDigit(c) ? c : '-')]);
 }

@@ -109,7 +109,7 @@ public sealed class AsBuiltForm
             else if (!seen.Add(hole)) read.Refuse($"Readings[{i}].Hole", $"Test hole {hole} stands here twice.");
             if (pa > 0 && !SlabPushes)
                 read.Refuse($"Readings[{i}].Shown", $"{hole} reads {Readings[i].Shown!.Trim()} without a minus: that is pressure from the slab into the house. Write suction with a minus sign, as the gauge shows it, or tick that the slab really pushes.");
-            yield return new(hole, pa == 0 ? 0 : -pa, at.PredictedPa.TryGetValue(hole, out var predicted) ? predicted : null);
+            yield return new(hole, pa == 0 ? 0 : -pa, at.Foreseen.HolesPa.TryGetValue(hole, out var predicted) ? predicted : null);
         }
     }
 }

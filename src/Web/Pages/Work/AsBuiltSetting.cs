@@ -22,8 +22,8 @@ public sealed record AsBuiltSetting(int HouseId, int JobId, string JobNumber, Sy
     public string PipeSize { get; init; } = "4in";
     public string FanPlace { get; init; } = "";
 
-    /// <summary>Suction the design foresaw, by test hole; empty where no computed design stands behind the job.</summary>
-    public IReadOnlyDictionary<string, double> PredictedPa { get; init; } = new Dictionary<string, double>();
+    /// <summary>What the design foresaw; nothing where no computed design stands behind the job.</summary>
+    public ForeseenSuction Foreseen { get; init; } = ForeseenSuction.Nothing;
 
     public static async Task<AsBuiltSetting?> LoadAsync(OfficeDb db, int houseId, int jobId, bool seesPrices)
     {
@@ -51,13 +51,13 @@ public sealed record AsBuiltSetting(int HouseId, int JobId, string JobNumber, Sy
     {
         var design = await db.Designs.AsNoTracking().Where(d => d.Id == DesignId).Select(d => new
         {
-            d.FanId, d.PressureFieldTestId,
+            d.FanId, d.PressureFieldTestId, d.ReportJson,
             Pipe = d.Pieces.Where(p => p.Kind == PieceKind.Pipe).OrderBy(p => p.Position).Select(p => p.Size).FirstOrDefault(),
             FanPlace = d.Pieces.Where(p => p.Kind == PieceKind.Fan).Select(p => (PiecePlace?)p.Place).FirstOrDefault(),
         }).FirstOrDefaultAsync();
         var testId = design?.PressureFieldTestId ?? await db.PressureFieldTests.Where(t => t.HouseId == HouseId).OrderByDescending(t => t.Day).ThenByDescending(t => t.Id).Select(t => (int?)t.Id).FirstOrDefaultAsync();
         var holes = await db.PressureFieldTests.Where(t => t.Id == testId).SelectMany(t => t.TestHoles).OrderBy(h => h.Position).Select(h => h.Label).ToListAsync();
-        return this with { Holes = holes, DesignFanId = design?.FanId, PipeSize = design?.Pipe ?? "4in", FanPlace = design?.FanPlace?.ToString() ?? "" };
+        return this with { Holes = holes, DesignFanId = design?.FanId, PipeSize = design?.Pipe ?? "4in", FanPlace = design?.FanPlace?.ToString() ?? "", Foreseen = ForeseenSuction.Of(design?.ReportJson) };
     }
 
     /// <summary>A form for a system not yet on record, filled with what the design and the offer say.</summary>
