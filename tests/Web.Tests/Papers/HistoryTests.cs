@@ -14,6 +14,7 @@ public sealed class HistoryTests(OfficeApp office) : IClassFixture<OfficeApp>
         var inquiry = HouseVerbs.Inquiry("1 History Hill", "Old Name", "555-555-0111");
         (inquiry["Input.Areas[0].Kind"], inquiry["Input.Areas[0].Floor"]) = ("Basement", "900");
         var id = await owner.TakeInquiryAsync(inquiry);
+        office.Clock.Advance(TimeSpan.FromMinutes(1));
         await owner.SubmitAsync($"/houses/{id}/inquiry", new() { ["Input.Areas[0].Floor"] = "1,000", ["Input.Heating"] = "Boiler" });
         var text = await owner.TextAsync($"/houses/{id}/papers");
         Assert.Contains("Ada Quill, Mar 2, 2026 9:", text, StringComparison.Ordinal);
