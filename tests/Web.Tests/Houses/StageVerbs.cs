@@ -34,7 +34,7 @@ public static class StageVerbs
             var acceptance = new Acceptance
             {
                 QuoteRevisionId = revisionId, TypedName = "W. Alder", ConsentText = "-", IntentText = "-", TimeZone = "America/Chicago", AtUtc = now,
-                PdfDocumentId = pdf.Id, PdfSha256 = pdf.Sha256, PreviousHash = "", Hash = "",
+                PdfDocumentId = pdf.Id, PdfSha256 = pdf.Sha256, SignedDocumentId = pdf.Id, SignedSha256 = pdf.Sha256, PreviousHash = "", Hash = "",
             };
             db.Add(acceptance);
             await db.SaveChangesAsync();
