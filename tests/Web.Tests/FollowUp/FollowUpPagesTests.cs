@@ -94,6 +94,18 @@ public sealed class FollowUpPagesTests : IAsyncLifetime
         Assert.Empty(office.MailTo("wren@alder.example"));
     }
 
+    [Fact]
+    public async Task An_address_is_written_to_again_only_with_a_reason_that_stays_in_the_audit_trail()
+    {
+        await office.WithDbAsync(async db => { db.Suppressions.Add(new Suppression { Address = "back@alder.example", AtUtc = OfficeApp.Start.UtcDateTime, Why = "A message came back." }); await db.SaveChangesAsync(); });
+        var desk = await office.SignInAsOfficeAsync();
+        Assert.Contains("Write why", await (await desk.SubmitAsync("/follow-up/stopped", [])).TextAsync(), StringComparison.Ordinal);
+        Assert.Equal(1, await office.WithDbAsync(db => db.Suppressions.CountAsync()));
+        await desk.SubmitAsync("/follow-up/stopped", new() { ["note"] = "mailbox was full, is fixed" });
+        Assert.Equal(0, await office.WithDbAsync(db => db.Suppressions.CountAsync()));
+        Assert.Contains(await office.WithDbAsync(db => db.Audit.Select(a => a.Changes).ToListAsync()), c => c.Contains("is fixed", StringComparison.Ordinal));
+    }
+
     [Theory]
     [InlineData("/follow-up")]
     [InlineData("/follow-up/messages")]

@@ -2,6 +2,7 @@ using Microsoft.EntityFrameworkCore;
 using MitigationOffice.Business.Data;
 using MitigationOffice.Business.FollowUp;
 using MitigationOffice.Business.Messages;
+using MitigationOffice.Business.Shop;
 
 namespace MitigationOffice.Web.Pages.FollowUp;
 
@@ -11,11 +12,9 @@ public sealed record DueRow(
 {
     public bool ByHand => ByHandBecause.Length > 0;
 
-    /// <summary>Five statements, however many are due.</summary>
-    public static async Task<List<DueRow>> ReadAsync(OfficeDb db, DateOnly today)
+    /// <summary>Three statements, however many are due.</summary>
+    public static async Task<List<DueRow>> ReadAsync(OfficeDb db, CompanyProfile company, IReadOnlyDictionary<string, ReminderRule> rules, DateOnly today)
     {
-        var company = await db.Company.AsNoTracking().FirstAsync();
-        var rules = await db.ReminderRules.AsNoTracking().ToDictionaryAsync(r => r.Code, StringComparer.Ordinal);
         var due = db.Reminders.AsNoTracking().Where(r =>
             (r.State == ReminderState.Planned && r.SendOn <= today)
             || (r.State == ReminderState.Queued && db.Outbox.Any(m => m.Id == r.OutboxMessageId && (m.State == DeliveryState.Refused || m.State == DeliveryState.Suppressed))));

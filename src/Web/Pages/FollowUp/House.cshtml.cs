@@ -28,7 +28,7 @@ public sealed class HouseModel(OfficeDb db, TimeProvider clock) : PageModel
     {
         if (await HouseHead.LoadAsync(db, houseId, shown: 7) is not { } head) return NotFound();
         var house = await db.Houses.Where(h => h.Id == houseId).Select(h => h.TimeZone).SingleAsync();
-        Zone = HouseTime.Zone(house, await db.Company.Select(c => c.TimeZone).FirstAsync());
+        Zone = HouseTime.Zone(house, await db.Company.Select(c => c.TimeZone).SingleAsync());
         Today = HouseTime.DayOf(clock.GetUtcNow().UtcDateTime, Zone);
         var rows = await db.Reminders.AsNoTracking().Where(r => r.HouseId == houseId).OrderBy(r => r.DueOn).ThenBy(r => r.Id).Select(r => new Row(
             r.Id, db.ReminderRules.Where(x => x.Code == r.RuleCode).Select(x => x.Name).FirstOrDefault() ?? r.RuleCode, r.Because, r.DueOn, r.SendOn, r.State, r.Note, r.OutboxMessageId)).ToListAsync();

@@ -33,11 +33,14 @@ public sealed class IndexModel(OfficeDb db, MailSettings mail, ClockWatch watch,
 
     public async Task OnGetAsync()
     {
-        Zone = HouseTime.Zone(await db.Company.Select(c => c.TimeZone).FirstAsync());
+        var company = await db.Company.AsNoTracking().SingleAsync();
+        var rules = await db.ReminderRules.AsNoTracking().OrderBy(r => r.Id).ToListAsync();
+        Rules = [.. rules.Select(r => (r.Code, r.Name))];
+        Zone = HouseTime.Zone(company.TimeZone);
         var today = HouseTime.DayOf(Now, Zone);
-        Due = await DueRow.ReadAsync(db, today);
+        Due = await DueRow.ReadAsync(db, company, rules.ToDictionary(r => r.Code, StringComparer.Ordinal), today);
         await ReadAheadAsync(today);
-        Gate = await db.OutboxGates.AsNoTracking().FirstAsync();
+        Gate = await db.OutboxGates.AsNoTracking().SingleAsync();
         Trouble = await db.Outbox.AsNoTracking().Where(m => m.State == DeliveryState.Uncertain || m.State == DeliveryState.Refused)
             .OrderByDescending(m => m.Id).Take(50).Select(MessageRow.Of).ToListAsync();
         Sent = await db.Outbox.AsNoTracking().Where(m => m.State == DeliveryState.Sent).OrderByDescending(m => m.SentAtUtc).Take(15).Select(MessageRow.Of).ToListAsync();
@@ -45,7 +48,6 @@ public sealed class IndexModel(OfficeDb db, MailSettings mail, ClockWatch watch,
 
     private async Task ReadAheadAsync(DateOnly today)
     {
-        Rules = [.. (await db.ReminderRules.AsNoTracking().OrderBy(r => r.Id).Select(r => new { r.Code, r.Name }).ToListAsync()).Select(r => (r.Code, r.Name))];
         var (first, end) = (today.AddDays(1 - today.Day), today.AddDays(1 - today.Day).AddMonths(24));
         var counts = (await db.Reminders.Where(r => r.State == ReminderState.Planned && r.DueOn >= first && r.DueOn < end)
             .GroupBy(r => new { r.DueOn.Year, r.DueOn.Month, r.RuleCode }).Select(g => new { g.Key, Count = g.Count() }).ToListAsync())
@@ -63,7 +65,7 @@ public sealed class IndexModel(OfficeDb db, MailSettings mail, ClockWatch watch,
     public async Task<IActionResult> OnPostBelieveAsync()
     {
         await watch.BelieveAsync(db);
-        Told = $"Noted: the clock is right. Mail goes out again.";
+        Told = "Noted: the clock is right. Mail goes out again.";
         return RedirectToPage();
     }
 

@@ -11,8 +11,9 @@ public sealed class LettersModel(OfficeDb db, TimeProvider clock) : PageModel
 {
     public async Task<IActionResult> OnGetAsync()
     {
-        var zone = HouseTime.Zone(await db.Company.Select(c => c.TimeZone).FirstAsync());
-        var due = await DueRow.ReadAsync(db, HouseTime.DayOf(clock.GetUtcNow().UtcDateTime, zone));
+        var company = await db.Company.AsNoTracking().SingleAsync();
+        var rules = await db.ReminderRules.AsNoTracking().ToDictionaryAsync(r => r.Code, StringComparer.Ordinal);
+        var due = await DueRow.ReadAsync(db, company, rules, HouseTime.DayOf(clock.GetUtcNow().UtcDateTime, HouseTime.Zone(company.TimeZone)));
         return Sheet.Csv("letters.csv", ["Due", "Name", "Phone", "Post", "House", "What", "Because", "Not by e-mail"], due.Where(d => d.ByHand).Select(d => (string[])
         [
             d.DueOn.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture), d.Name, d.Phone, d.PostalAddress, d.House, d.Rule, d.Because, d.ByHandBecause,

@@ -18,7 +18,7 @@ public sealed class MessageModel(OfficeDb db) : PageModel
     public async Task<IActionResult> OnGetAsync(int id)
     {
         if (!await ReadAsync(id)) return NotFound();
-        Zone = HouseTime.Zone(await db.Company.Select(c => c.TimeZone).FirstAsync());
+        Zone = HouseTime.Zone(await db.Company.Select(c => c.TimeZone).SingleAsync());
         return Page();
     }
 

@@ -27,7 +27,7 @@ public sealed class MessagesModel(OfficeDb db) : PageModel
 
     public async Task OnGetAsync()
     {
-        Zone = HouseTime.Zone(await db.Company.Select(c => c.TimeZone).FirstAsync());
+        Zone = HouseTime.Zone(await db.Company.Select(c => c.TimeZone).SingleAsync());
         var rows = await Wanted().Take(PageRows + 1).Select(MessageRow.Of).ToListAsync();
         (Rows, More) = ([.. rows.Take(PageRows)], rows.Count > PageRows);
     }

@@ -74,7 +74,7 @@ public sealed class RuleModel(OfficeDb db, UnitChoice units, MailSettings mail, 
         if (!ModelState.IsValid || Shown is not { } shown) return Page();
         var (now, to) = (clock.GetUtcNow().UtcDateTime, User.FindFirstValue(ClaimTypes.Email) ?? User.Identity!.Name!);
         var key = $"test:{code}:{now.ToString("yyyyMMddHHmmssffffff", CultureInfo.InvariantCulture)}";
-        var company = await db.Company.AsNoTracking().FirstAsync();
+        var company = await db.Company.AsNoTracking().SingleAsync();
         await QueueMail.AddAsync(db, Letterhead.Of(company, mail), now, new Letter(key, MailClass.Work, to, User.FindFirstValue(ClaimTypes.GivenName) ?? "", $"Test: {shown.Subject}", shown.Text));
         await db.SaveChangesAsync();
         ViewData["Told"] = $"A test is on its way to {to}.";
@@ -100,7 +100,7 @@ public sealed class RuleModel(OfficeDb db, UnitChoice units, MailSettings mail, 
         Houses = [.. newest.Values.OrderBy(r => r.House, StringComparer.Ordinal).Select(r => (r.HouseId.ToString(CultureInfo.InvariantCulture), $"{r.House} – {r.Name}"))];
         if (!newest.TryGetValue(HouseId ?? newest.Keys.FirstOrDefault(), out var reader)) return;
         HouseId = reader.HouseId;
-        var company = await db.Company.AsNoTracking().FirstAsync();
+        var company = await db.Company.AsNoTracking().SingleAsync();
         var values = ReminderLetter.Values(HouseTime.DayOf(clock.GetUtcNow().UtcDateTime, HouseTime.Zone(company.TimeZone)).AddDays(21), "(the fact stands here)", reader, company);
         var (subject, body) = (Input.Subject ?? "", Input.Body ?? "");
         Shown = (ReminderText.Fill(subject, values), ReminderText.Fill(body, values), ReminderText.Missing(subject + body, values));

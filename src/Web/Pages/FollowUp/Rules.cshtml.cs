@@ -16,7 +16,7 @@ public sealed class RulesModel(OfficeDb db) : PageModel
     {
         Rows = await db.ReminderRules.AsNoTracking().OrderBy(r => r.Id).Select(r => new Row(
             r.Code, r.Name, r.LeadDays, r.Commercial, r.Off, r.Subject, db.Reminders.Count(x => x.RuleCode == r.Code && x.State == Business.FollowUp.ReminderState.Planned))).ToListAsync();
-        var company = await db.Company.AsNoTracking().Select(c => new { c.RetestMonths, c.AlarmBatteryMonths }).FirstAsync();
+        var company = await db.Company.AsNoTracking().Select(c => new { c.RetestMonths, c.AlarmBatteryMonths }).SingleAsync();
         (RetestMonths, AlarmBatteryMonths) = (company.RetestMonths, company.AlarmBatteryMonths);
     }
 }

@@ -21,7 +21,7 @@ public sealed class UnsubscribeModel(OfficeDb db, TimeProvider clock) : PageMode
     public async Task<IActionResult> OnPostAsync(string token)
     {
         if (await FindAsync(token) is not { } link) return NotFound();
-        await StopWriting.Async(db, link, clock.GetUtcNow().UtcDateTime);
+        await StopWriting.ForAsync(db, link, clock.GetUtcNow().UtcDateTime);
         Done = true;
         return Page();
     }

@@ -16,7 +16,7 @@ public sealed class IndexModel(OfficeDb db, TimeProvider clock) : PageModel
     /// <summary>The last 24 months: what was activated in each and what was reported.</summary>
     public async Task OnGetAsync()
     {
-        Zone = HouseTime.Zone(await db.Company.Select(c => c.TimeZone).FirstAsync());
+        Zone = HouseTime.Zone(await db.Company.Select(c => c.TimeZone).SingleAsync());
         var now = ReportMonth.Of(clock.GetUtcNow().UtcDateTime, Zone);
         var runs = await db.ReportRuns.AsNoTracking().Where(r => r.Layout == ReportLayout.General)
             .Select(r => new { r.Month, r.FrozenAtUtc, r.SentOn, Count = r.Entries.Count }).ToDictionaryAsync(r => r.Month);

@@ -81,7 +81,7 @@ public sealed class MonthModel(OfficeDb db, UnitChoice units, TimeProvider clock
     private async Task<bool> ShowAsync(string month)
     {
         if (ReportMonth.Read(month) is not { } first) return false;
-        Zone = HouseTime.Zone(await db.Company.Select(c => c.TimeZone).FirstAsync());
+        Zone = HouseTime.Zone(await db.Company.Select(c => c.TimeZone).SingleAsync());
         Preview = await MonthReport.PreviewAsync(db, first, clock.GetUtcNow().UtcDateTime);
         Rows = Preview.Frozen is { } run
             ? [.. run.Entries.OrderBy(e => e.Position).Select(e => JsonSerializer.Deserialize<Dictionary<string, string>>(e.RowJson)!)]
