@@ -144,6 +144,7 @@ public class OfficeApp : IAsyncLifetime
         protected override void ConfigureWebHost(IWebHostBuilder builder)
         {
             builder.UseSetting("DataFolder", office._folder);
+            builder.UseSetting("Jobs:Off", "true");
             builder.UseSetting("Passwords:Iterations", "1000");
             builder.UseSetting("SignIn:TriesPerMinute", "1000");
             if (office._server is not null)

@@ -172,6 +172,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .IsRequired()
                         .HasColumnType("text");
 
+                    b.Property<int?>("HouseId")
+                        .HasColumnType("integer");
+
                     b.Property<string>("PreviousHash")
                         .IsRequired()
                         .HasColumnType("text");
@@ -184,6 +187,8 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .HasColumnType("integer");
 
                     b.HasKey("Id");
+
+                    b.HasIndex("HouseId");
 
                     b.HasIndex("Subject", "SubjectId");
 
@@ -1003,6 +1008,37 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.ToTable("HouseOwners");
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Messages.OutboxGate", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<string>("HeldWhy")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateTime>("LastTickUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<DateTime?>("PausedUntilUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("PausedWhy")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("OutboxGates");
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Messages.OutboxMessage", b =>
                 {
                     b.Property<int>("Id")
@@ -1049,6 +1085,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .HasColumnType("bytea");
 
                     b.Property<DateTime>("NextTryUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<DateTime?>("ResentAtUtc")
                         .HasColumnType("timestamp with time zone");
 
                     b.Property<DateTime?>("SentAtUtc")
@@ -1215,6 +1254,13 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.Property<int>("QuoteTierId")
                         .HasColumnType("integer");
 
+                    b.Property<int>("SignedDocumentId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("SignedSha256")
+                        .IsRequired()
+                        .HasColumnType("text");
+
                     b.Property<string>("TimeZone")
                         .IsRequired()
                         .HasColumnType("text");
@@ -1269,6 +1315,8 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
 
                     b.HasIndex("QuoteRevisionId")
                         .IsUnique();
+
+                    b.HasIndex("SignedDocumentId");
 
                     b.ToTable("Acceptances");
                 });
@@ -1441,9 +1489,6 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.Property<DateTime>("ExpiresAtUtc")
                         .HasColumnType("timestamp with time zone");
 
-                    b.Property<DateTime?>("FirstOpenedAtUtc")
-                        .HasColumnType("timestamp with time zone");
-
                     b.Property<int>("QuoteRevisionId")
                         .HasColumnType("integer");
 
@@ -1504,6 +1549,14 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .HasColumnType("text");
 
                     b.Property<string>("Letter")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("NoCancelNoticeBecause")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("OwnersPart")
                         .IsRequired()
                         .HasColumnType("text");
 
@@ -2765,6 +2818,12 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.HasOne("MitigationOffice.Business.Quotes.QuoteRevision", null)
                         .WithMany()
                         .HasForeignKey("QuoteRevisionId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Documents.StoredDocument", null)
+                        .WithMany()
+                        .HasForeignKey("SignedDocumentId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });

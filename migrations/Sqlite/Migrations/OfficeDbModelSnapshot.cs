@@ -161,6 +161,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .IsRequired()
                         .HasColumnType("TEXT");
 
+                    b.Property<int?>("HouseId")
+                        .HasColumnType("INTEGER");
+
                     b.Property<string>("PreviousHash")
                         .IsRequired()
                         .HasColumnType("TEXT");
@@ -173,6 +176,8 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .HasColumnType("INTEGER");
 
                     b.HasKey("Id");
+
+                    b.HasIndex("HouseId");
 
                     b.HasIndex("Subject", "SubjectId");
 
@@ -958,6 +963,35 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.ToTable("HouseOwners");
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Messages.OutboxGate", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("HeldWhy")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("LastTickUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("PausedUntilUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("PausedWhy")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("OutboxGates");
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Messages.OutboxMessage", b =>
                 {
                     b.Property<int>("Id")
@@ -1002,6 +1036,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .HasColumnType("BLOB");
 
                     b.Property<DateTime>("NextTryUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("ResentAtUtc")
                         .HasColumnType("TEXT");
 
                     b.Property<DateTime?>("SentAtUtc")
@@ -1162,6 +1199,13 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.Property<int>("QuoteTierId")
                         .HasColumnType("INTEGER");
 
+                    b.Property<int>("SignedDocumentId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("SignedSha256")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
                     b.Property<string>("TimeZone")
                         .IsRequired()
                         .HasColumnType("TEXT");
@@ -1216,6 +1260,8 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
 
                     b.HasIndex("QuoteRevisionId")
                         .IsUnique();
+
+                    b.HasIndex("SignedDocumentId");
 
                     b.ToTable("Acceptances");
                 });
@@ -1380,9 +1426,6 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.Property<DateTime>("ExpiresAtUtc")
                         .HasColumnType("TEXT");
 
-                    b.Property<DateTime?>("FirstOpenedAtUtc")
-                        .HasColumnType("TEXT");
-
                     b.Property<int>("QuoteRevisionId")
                         .HasColumnType("INTEGER");
 
@@ -1441,6 +1484,14 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .HasColumnType("TEXT");
 
                     b.Property<string>("Letter")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("NoCancelNoticeBecause")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("OwnersPart")
                         .IsRequired()
                         .HasColumnType("TEXT");
 
@@ -2670,6 +2721,12 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.HasOne("MitigationOffice.Business.Quotes.QuoteRevision", null)
                         .WithMany()
                         .HasForeignKey("QuoteRevisionId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Documents.StoredDocument", null)
+                        .WithMany()
+                        .HasForeignKey("SignedDocumentId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });

@@ -41,6 +41,7 @@ public sealed partial class OfficeDb(DbContextOptions<OfficeDb> options, TimePro
     public DbSet<ReminderRule> ReminderRules => Set<ReminderRule>();
     public DbSet<Reminder> Reminders => Set<Reminder>();
     public DbSet<OutboxMessage> Outbox => Set<OutboxMessage>();
+    public DbSet<OutboxGate> OutboxGates => Set<OutboxGate>();
     public DbSet<Suppression> Suppressions => Set<Suppression>();
     public DbSet<UnsubscribeLink> UnsubscribeLinks => Set<UnsubscribeLink>();
     public DbSet<ReportRun> ReportRuns => Set<ReportRun>();
@@ -77,6 +78,7 @@ public sealed partial class OfficeDb(DbContextOptions<OfficeDb> options, TimePro
         Refer<QuoteLink, QuoteRevision>(builder, x => x.QuoteRevisionId);
         Refer<Acceptance, QuoteRevision>(builder, x => x.QuoteRevisionId);
         Refer<Acceptance, StoredDocument>(builder, x => x.PdfDocumentId);
+        Refer<Acceptance, StoredDocument>(builder, x => x.SignedDocumentId);
         Refer<Job, House>(builder, x => x.HouseId);
         Refer<Job, Acceptance>(builder, x => x.AcceptanceId);
         Refer<InstalledSystem, House>(builder, x => x.HouseId);

@@ -55,6 +55,9 @@ public sealed class OutboxMessage : Record
     public string ClaimedBy { get; set; } = "";
     public DateTime? SentAtUtc { get; set; }
     public string LastAnswer { get; set; } = "";
+
+    /// <summary>When an uncertain message was sent once more, with the same Message-ID.</summary>
+    public DateTime? ResentAtUtc { get; set; }
 }
 
 /// <summary>An address that is not written to any more, for one class of mail or all.</summary>

@@ -31,7 +31,7 @@ internal static class AirTable
 
     public static double SaturatedRatio(double celsius, double pressurePa)
     {
-        var vapour = SaturationPa(celsius);
+        var vapour = Math.Min(SaturationPa(celsius), 0.9 * pressurePa);
         return 0.621945 * vapour / (pressurePa - vapour);
     }
 

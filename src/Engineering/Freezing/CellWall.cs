@@ -38,8 +38,12 @@ internal readonly record struct CellWall(
     private readonly record struct Balance(
         CellExchange Exchange, Stream Stream, double PressurePa, double Resistance, double OutsideC, double CableW)
     {
-        public (double Low, double High) Bracket() =>
-            (Math.Min(OutsideC, Stream.AirC), Math.Max(OutsideC, Stream.AirC) + CableW * Resistance);
+        // Vapour only ever warms the surface, and only below the air's temperature: the dry answer or the air bounds it.
+        public (double Low, double High) Bracket()
+        {
+            var dry = (Exchange.HeatWPerK * Stream.AirC + OutsideC / Resistance + CableW) / (Exchange.HeatWPerK + 1 / Resistance);
+            return (Math.Min(OutsideC, Stream.AirC), Math.Max(Math.Max(OutsideC, Stream.AirC), dry));
+        }
 
         public double VapourKgPerS(double surfaceC) =>
             Exchange.VapourKgPerS * Math.Max(0, Stream.Ratio - AirTable.SaturatedRatio(surfaceC, PressurePa));

@@ -1,4 +1,4 @@
-using static MitigationOffice.Engineering.Freezing.Allowed;
+using static MitigationOffice.Engineering.Allowed;
 
 namespace MitigationOffice.Engineering.Freezing;
 

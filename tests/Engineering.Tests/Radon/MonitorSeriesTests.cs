@@ -141,12 +141,21 @@ public class MonitorSeriesTests
     }
 
     [Fact]
+    public void A_monitor_that_recorded_nothing_at_all_has_no_gap_inside()
+    {
+        var finding = new MonitorSeries(Start, [new(null), new(null)]).Judge(new() { DropFirstHours = 0, DeviceCorrectsStart = true });
+        Assert.Equal(ReasonKind.Invalidates, Assert.Single(finding.Reasons).Kind);
+        Assert.Null(finding.Average);
+    }
+
+    [Fact]
     public void Fewer_than_four_hours_dropped_are_refused_unless_the_device_corrects_them()
     {
         var refused = Assert.Throws<ArgumentOutOfRangeException>(() => FortyEightHours().Judge(new() { DropFirstHours = 3 }));
         Assert.Contains("Hours dropped at the start is 3 h; it must lie from 4 to 2160 h", refused.Message, StringComparison.Ordinal);
         Assert.Equal(45, FortyEightHours().Judge(new() { DropFirstHours = 3, DeviceCorrectsStart = true }).HoursUsed);
-        Assert.Throws<ArgumentOutOfRangeException>(() => FortyEightHours().Judge(new() { ShortestHours = 0 }));
+        var none = Assert.Throws<ArgumentOutOfRangeException>(() => FortyEightHours().Judge(new() { ShortestHours = 0 }));
+        Assert.Contains("Contiguous hours needed is 0 h", none.Message, StringComparison.Ordinal);
         Assert.Throws<ArgumentOutOfRangeException>(() => FortyEightHours().Judge(new() { DropFirstHours = 2161 }));
     }
 }

@@ -31,6 +31,8 @@ public class PostMitigationVerdictTests
     {
         Assert.Equal("The highest place, Basement, shows 2.5 pCi/L: below the 2.7 pCi/L promised for this house.", Deciding("2.5"));
         Assert.Equal("The highest place, Basement, shows 3.0 pCi/L: below 4.0 pCi/L but not below the 2.7 pCi/L promised. Further reduction is offered.", Deciding("3.0"));
+        Assert.Contains("below 4.0 pCi/L but not below the 2.7 pCi/L promised", Deciding("2.7"), StringComparison.Ordinal);
+        Assert.Contains("at or above 4.0 pCi/L", Deciding("4.0"), StringComparison.Ordinal);
         Assert.Equal("The highest place, Basement, shows 4.4 pCi/L: at or above 4.0 pCi/L. Diagnose, correct and test again.", Deciding("4.4"));
 
         static string Deciding(string result) => PostMitigationVerdict
@@ -78,12 +80,22 @@ public class PostMitigationVerdictTests
     }
 
     [Fact]
+    public void A_device_left_alone_in_its_group_is_noted_as_nothing()
+    {
+        var alone = Device("1", "3.0") with { CollocationGroup = "A", DistanceToGroupInches = 10m };
+        var verdict = PostMitigationVerdict.Draw(Charcoal("3.0") with { Devices = [alone] });
+        Assert.Single(verdict.Locations);
+        Assert.Equal([ReasonKind.Decides], verdict.Reasons.Select(reason => reason.Kind));
+    }
+
+    [Fact]
     public void The_highest_place_decides_and_stands_first()
     {
         var test = Charcoal("1.0") with { Devices = [Device("1", "1.0"), Device("2", "3.5") with { Room = "Den" }, Device("3", "2.2")] };
         var verdict = PostMitigationVerdict.Draw(test);
         Assert.Equal([3.5m, 2.2m, 1.0m], verdict.Locations.Select(place => place.Result.PciPerL));
         Assert.Equal("Den", verdict.Locations[0].Room);
+        Assert.DoesNotContain(verdict.Reasons, reason => reason.Source == RadonSources.Averages);
         Assert.Equal(TestOutcome.PassedFurtherReductionOffered, verdict.Outcome);
         Assert.Equal("1.0 pCi/L (near what the device can measure)", verdict.Locations[2].Display());
     }

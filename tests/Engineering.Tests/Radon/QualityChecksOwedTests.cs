@@ -47,6 +47,7 @@ public class QualityChecksOwedTests
     {
         var owed = QualityChecksOwed.ForYear([new(1000, 1000, 30), new(20, 20, 5)]);
         Assert.Equal(new QualityChecks(52, 26, 31, 7, 4), owed);
+        Assert.Equal(new QualityChecks(4, 2, 2, 3, 2), QualityChecksOwed.ForYear([new(20, 20, 8), new(20, 20, 8)]));
     }
 
     [Fact]
@@ -55,7 +56,14 @@ public class QualityChecksOwedTests
         var none = Assert.Throws<ArgumentOutOfRangeException>(() => QualityChecksOwed.ForYear([]));
         Assert.Contains("The number of months is 0 months", none.Message, StringComparison.Ordinal);
         Assert.Throws<ArgumentOutOfRangeException>(() => QualityChecksOwed.ForYear([.. Enumerable.Repeat(new MonthOfTests(1, 1, 1), 13)]));
-        foreach (var month in new MonthOfTests[] { new(-1, 0, 0), new(0, -1, 0), new(0, 0, -1), new(1_000_001, 0, 0), new(0, 1_000_001, 0), new(0, 0, 1_000_001) })
-            Assert.Throws<ArgumentOutOfRangeException>(() => QualityChecksOwed.ForMonth(month));
+        foreach (var count in new[] { -1, 1_000_001 })
+        {
+            Assert.StartsWith($"The number of places is {count} places", Refused(new(count, 0, 0)), StringComparison.Ordinal);
+            Assert.StartsWith($"The number of devices is {count} devices", Refused(new(0, count, 0)), StringComparison.Ordinal);
+            Assert.StartsWith($"The number of monitor tests is {count} tests", Refused(new(0, 0, count)), StringComparison.Ordinal);
+        }
+
+        static string Refused(MonthOfTests month) =>
+            Assert.Throws<ArgumentOutOfRangeException>(() => QualityChecksOwed.ForMonth(month)).Message;
     }
 }

@@ -1,4 +1,4 @@
-using static MitigationOffice.Engineering.Freezing.Allowed;
+using static MitigationOffice.Engineering.Allowed;
 
 namespace MitigationOffice.Engineering.Freezing.Weather;
 
@@ -21,7 +21,10 @@ public static class PlainWinter
     /// <summary>Standard width of the coldest spell where it is deepened to the design temperature, days (an assumption).</summary>
     public const double SpellWidthDays = 2;
 
-    /// <summary>Mean temperature at both ends of a made-up winter, °C, unless January itself is warmer (an assumption).</summary>
+    /// <summary>
+    /// Mean temperature at both ends of a made-up winter, °C; warmer if January itself is, colder if a short winter would
+    /// otherwise undercut the design temperature (an assumption).
+    /// </summary>
     public const double EdgeMeanC = 4;
 
     /// <summary>
@@ -54,35 +57,33 @@ public static class PlainWinter
         new() { Day = day, MinC = meanC - DailySwingK / 2, MaxC = meanC + DailySwingK / 2 };
 
     // The ordinary spells are as large as usual, or smaller where they would undercut the design temperature; then the
-    // coldest spell is deepened to reach it. Deepening moves January's mean, so the season is shifted back, in turns.
+    // coldest spell is deepened to reach it, and all days are raised by what that takes from January's mean.
     private static double[] Means(double designC, double januaryMeanC, int days, ulong seed)
     {
-        var dip = SeasonalDip(days);
+        var season = Season(designC, januaryMeanC, days);
         var spells = Spells(days, seed);
-        var size = SizeOfSpells(dip, spells, designC, januaryMeanC);
-        var deepening = new double[days];
-        var means = new double[days];
-        for (var turn = 0; turn < 40; turn++)
-        {
-            var depth = (Math.Max(EdgeMeanC, januaryMeanC) - januaryMeanC - MiddleMean(deepening)) / MiddleMean(dip);
-            for (var day = 0; day < days; day++)
-                means[day] = Math.Max(EdgeMeanC, januaryMeanC) - depth * dip[day] + size * spells[day];
-            Deepen(means, deepening, designC + DailySwingK / 2);
-            for (var day = 0; day < days; day++) means[day] -= deepening[day];
-        }
-        return means;
+        var size = SizeOfSpells(season, spells, designC);
+        double[] means = [.. season.Zip(spells, (mean, spell) => mean + size * spell)];
+        return Deepened(means, designC + DailySwingK / 2);
     }
 
-    private static void Deepen(double[] means, double[] deepening, double coldestMeanC)
+    private static double[] Deepened(double[] means, double coldestMeanC)
     {
         var coldest = Array.IndexOf(means, means.Min());
-        var missing = means[coldest] - coldestMeanC;
-        for (var day = 0; day < means.Length; day++)
-            deepening[day] = missing * Math.Exp(-0.5 * Math.Pow((day - coldest) / SpellWidthDays, 2));
+        double[] shape = [.. means.Select((_, day) => Math.Exp(-0.5 * Math.Pow((day - coldest) / SpellWidthDays, 2)))];
+        var share = MiddleMean(shape);
+        var depth = (means[coldest] - coldestMeanC) / (1 - share);
+        return [.. means.Select((mean, day) => mean + depth * (share - shape[day]))];
     }
 
-    private static double[] SeasonalDip(int days) =>
-        [.. Enumerable.Range(0, days).Select(day => 0.5 * (1 - Math.Cos(2 * Math.PI * (day + 0.5) / days)))];
+    private static double[] Season(double designC, double januaryMeanC, int days)
+    {
+        double[] dip = [.. Enumerable.Range(0, days).Select(day => 1 - Math.Cos(2 * Math.PI * (day + 0.5) / days))];
+        var middle = MiddleMean(dip);
+        var room = januaryMeanC - DailySwingK / 2 - designC;
+        var depth = Math.Min(Math.Max(0, EdgeMeanC - januaryMeanC), 0.5 * room / (dip.Max() / middle - 1));
+        return [.. dip.Select(share => januaryMeanC + depth * (1 - share / middle))];
+    }
 
     private static double[] Spells(int days, ulong seed)
     {
@@ -102,25 +103,23 @@ public static class PlainWinter
     private static double MiddleMean(double[] values) => values.Skip(values.Length / 2 - 15).Take(31).Average();
 
     // The coldest night falls as the spells grow, so bisection finds the largest usual size that does not undercut.
-    private static double SizeOfSpells(double[] dip, double[] spells, double designC, double januaryMeanC)
+    private static double SizeOfSpells(double[] season, double[] spells, double designC)
     {
         var (low, high) = (0.0, UsualSpellK);
         for (var step = 0; step < 50; step++)
         {
             var size = (low + high) / 2;
-            if (ColdestNight(dip, spells, size, januaryMeanC) > designC) low = size;
+            if (ColdestNight(season, spells, size) > designC) low = size;
             else high = size;
         }
         return low;
     }
 
-    private static double ColdestNight(double[] dip, double[] spells, double size, double januaryMeanC)
+    private static double ColdestNight(double[] season, double[] spells, double size)
     {
-        var edge = Math.Max(EdgeMeanC, januaryMeanC);
-        var depth = (edge - januaryMeanC) / MiddleMean(dip);
         var coldest = double.PositiveInfinity;
-        for (var day = 0; day < dip.Length; day++)
-            coldest = Math.Min(coldest, edge - depth * dip[day] + size * spells[day] - DailySwingK / 2);
+        for (var day = 0; day < season.Length; day++)
+            coldest = Math.Min(coldest, season[day] + size * spells[day] - DailySwingK / 2);
         return coldest;
     }
 }
