@@ -12,7 +12,7 @@ using MitigationOffice.Business.Data;
 namespace MitigationOffice.Migrations.Sqlite.Migrations
 {
     [DbContext(typeof(OfficeDb))]
-    [Migration("20261125085413_First")]
+    [Migration("20261125090319_First")]
     partial class First
     {
         /// <inheritdoc />
@@ -2183,7 +2183,16 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.Property<int?>("JobId")
                         .HasColumnType("INTEGER");
 
+                    b.Property<int?>("LabelDocumentId")
+                        .HasColumnType("INTEGER");
+
                     b.Property<bool>("LeftRunning")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<double?>("OutdoorC")
+                        .HasColumnType("REAL");
+
+                    b.Property<int?>("PacketDocumentId")
                         .HasColumnType("INTEGER");
 
                     b.Property<string>("PipeSize")
@@ -2233,6 +2242,10 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.HasIndex("HouseId");
 
                     b.HasIndex("JobId");
+
+                    b.HasIndex("LabelDocumentId");
+
+                    b.HasIndex("PacketDocumentId");
 
                     b.HasIndex("SuctionDesignId");
 
@@ -2350,6 +2363,13 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.Property<DateTime>("StartedAtUtc")
                         .HasColumnType("TEXT");
 
+                    b.Property<bool>("StayedClosed")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<decimal?>("TargetPCiL")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("TEXT");
+
                     b.Property<int>("Version")
                         .IsConcurrencyToken()
                         .HasColumnType("INTEGER");
@@ -2371,8 +2391,14 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .ValueGeneratedOnAdd()
                         .HasColumnType("INTEGER");
 
+                    b.Property<double?>("ApartM")
+                        .HasColumnType("REAL");
+
                     b.Property<DateOnly?>("CalibratedOn")
                         .HasColumnType("TEXT");
+
+                    b.Property<int>("HoursTakenOut")
+                        .HasColumnType("INTEGER");
 
                     b.Property<string>("Kind")
                         .IsRequired()
@@ -2433,6 +2459,10 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.Property<int>("JobId")
                         .HasColumnType("INTEGER");
 
+                    b.Property<string>("NotNeededBecause")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
                     b.Property<int>("Position")
                         .HasColumnType("INTEGER");
 
@@ -2463,6 +2493,10 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.Property<TimeOnly?>("ArriveAt")
                         .HasColumnType("TEXT");
 
+                    b.Property<string>("CalledOffBecause")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
                     b.Property<string>("CancelWindowWaiver")
                         .IsRequired()
                         .HasColumnType("TEXT");
@@ -2477,11 +2511,19 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.Property<DateOnly?>("Day")
                         .HasColumnType("TEXT");
 
+                    b.Property<DateOnly?>("DepositReceivedOn")
+                        .HasColumnType("TEXT");
+
                     b.Property<DateOnly?>("DoneOn")
                         .HasColumnType("TEXT");
 
                     b.Property<int>("HouseId")
                         .HasColumnType("INTEGER");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
 
                     b.Property<string>("Notes")
                         .IsRequired()
@@ -2859,6 +2901,16 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.HasOne("MitigationOffice.Business.Work.Job", null)
                         .WithMany()
                         .HasForeignKey("JobId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("MitigationOffice.Business.Documents.StoredDocument", null)
+                        .WithMany()
+                        .HasForeignKey("LabelDocumentId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("MitigationOffice.Business.Documents.StoredDocument", null)
+                        .WithMany()
+                        .HasForeignKey("PacketDocumentId")
                         .OnDelete(DeleteBehavior.Restrict);
 
                     b.HasOne("MitigationOffice.Business.Design.SuctionDesign", null)
