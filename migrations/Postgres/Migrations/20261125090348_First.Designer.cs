@@ -13,7 +13,11 @@ using Npgsql.EntityFrameworkCore.PostgreSQL.Metadata;
 namespace MitigationOffice.Migrations.Postgres.Migrations
 {
     [DbContext(typeof(OfficeDb))]
+<<<<<<<< HEAD:migrations/Postgres/Migrations/20261125090348_First.Designer.cs
     [Migration("20261125090348_First")]
+========
+    [Migration("20261125085317_First")]
+>>>>>>>> w-quotes:migrations/Postgres/Migrations/20261125085317_First.Designer.cs
     partial class First
     {
         /// <inheritdoc />
