@@ -1254,6 +1254,13 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.Property<int>("QuoteTierId")
                         .HasColumnType("integer");
 
+                    b.Property<int>("SignedDocumentId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("SignedSha256")
+                        .IsRequired()
+                        .HasColumnType("text");
+
                     b.Property<string>("TimeZone")
                         .IsRequired()
                         .HasColumnType("text");
@@ -1308,6 +1315,8 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
 
                     b.HasIndex("QuoteRevisionId")
                         .IsUnique();
+
+                    b.HasIndex("SignedDocumentId");
 
                     b.ToTable("Acceptances");
                 });
@@ -1480,9 +1489,6 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.Property<DateTime>("ExpiresAtUtc")
                         .HasColumnType("timestamp with time zone");
 
-                    b.Property<DateTime?>("FirstOpenedAtUtc")
-                        .HasColumnType("timestamp with time zone");
-
                     b.Property<int>("QuoteRevisionId")
                         .HasColumnType("integer");
 
@@ -1543,6 +1549,14 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .HasColumnType("text");
 
                     b.Property<string>("Letter")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("NoCancelNoticeBecause")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("OwnersPart")
                         .IsRequired()
                         .HasColumnType("text");
 
@@ -2846,6 +2860,12 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.HasOne("MitigationOffice.Business.Quotes.QuoteRevision", null)
                         .WithMany()
                         .HasForeignKey("QuoteRevisionId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Documents.StoredDocument", null)
+                        .WithMany()
+                        .HasForeignKey("SignedDocumentId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });

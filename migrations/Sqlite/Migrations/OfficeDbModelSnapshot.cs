@@ -1199,6 +1199,13 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.Property<int>("QuoteTierId")
                         .HasColumnType("INTEGER");
 
+                    b.Property<int>("SignedDocumentId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("SignedSha256")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
                     b.Property<string>("TimeZone")
                         .IsRequired()
                         .HasColumnType("TEXT");
@@ -1253,6 +1260,8 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
 
                     b.HasIndex("QuoteRevisionId")
                         .IsUnique();
+
+                    b.HasIndex("SignedDocumentId");
 
                     b.ToTable("Acceptances");
                 });
@@ -1417,9 +1426,6 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.Property<DateTime>("ExpiresAtUtc")
                         .HasColumnType("TEXT");
 
-                    b.Property<DateTime?>("FirstOpenedAtUtc")
-                        .HasColumnType("TEXT");
-
                     b.Property<int>("QuoteRevisionId")
                         .HasColumnType("INTEGER");
 
@@ -1478,6 +1484,14 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .HasColumnType("TEXT");
 
                     b.Property<string>("Letter")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("NoCancelNoticeBecause")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("OwnersPart")
                         .IsRequired()
                         .HasColumnType("TEXT");
 
@@ -2749,6 +2763,12 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.HasOne("MitigationOffice.Business.Quotes.QuoteRevision", null)
                         .WithMany()
                         .HasForeignKey("QuoteRevisionId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Documents.StoredDocument", null)
+                        .WithMany()
+                        .HasForeignKey("SignedDocumentId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });

@@ -78,6 +78,7 @@ public sealed partial class OfficeDb(DbContextOptions<OfficeDb> options, TimePro
         Refer<QuoteLink, QuoteRevision>(builder, x => x.QuoteRevisionId);
         Refer<Acceptance, QuoteRevision>(builder, x => x.QuoteRevisionId);
         Refer<Acceptance, StoredDocument>(builder, x => x.PdfDocumentId);
+        Refer<Acceptance, StoredDocument>(builder, x => x.SignedDocumentId);
         Refer<Job, House>(builder, x => x.HouseId);
         Refer<Job, Acceptance>(builder, x => x.AcceptanceId);
         Refer<InstalledSystem, House>(builder, x => x.HouseId);

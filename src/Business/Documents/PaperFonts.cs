@@ -15,7 +15,7 @@ public enum PaperFace
 /// <summary>The one type family of the papers (Source Sans 3, SIL Open Font License), carried in the program.</summary>
 public static class PaperFonts
 {
-    private const string Family = "Source Sans 3";
+    public const string Family = "Source Sans 3";
     private static readonly Lazy<Dictionary<PaperFace, byte[]>> Files = new(() => new()
     {
         [PaperFace.Regular] = Read("SourceSans3-Regular.ttf"),

@@ -1,3 +1,6 @@
+using System.Globalization;
+using System.Security.Cryptography;
+using System.Text;
 using Microsoft.EntityFrameworkCore;
 using MitigationOffice.Business.Data;
 
@@ -52,6 +55,12 @@ public sealed class QuoteRevision : Record
     public string Cautions { get; set; } = "";
     public string Terms { get; set; } = "";
     public string CancellationNotice { get; set; } = "";
+
+    /// <summary>What the owner of the house must look after.</summary>
+    public string OwnersPart { get; set; } = "";
+
+    /// <summary>Why the right-to-cancel notice is left out; empty: it is in.</summary>
+    public string NoCancelNoticeBecause { get; set; } = "";
 
     /// <summary>Running cost of the design's fan, a year; zero where no design stands behind the offer.</summary>
     public Money ElectricityPerYear { get; set; }
@@ -120,7 +129,6 @@ public sealed class QuoteLink : Record
     public DateTime CreatedAtUtc { get; set; }
     public DateTime ExpiresAtUtc { get; set; }
     public DateTime? RevokedAtUtc { get; set; }
-    public DateTime? FirstOpenedAtUtc { get; set; }
 }
 
 /// <summary>Evidence that a revision was accepted: what was shown, chosen and signed, by whom, when, from where.
@@ -149,11 +157,24 @@ public sealed class Acceptance : Record
     public string IpAddress { get; set; } = "";
     public string UserAgent { get; set; } = "";
     public int? QuoteLinkId { get; set; }
+    /// <summary>The quote exactly as it was shown.</summary>
     public int PdfDocumentId { get; set; }
     public required string PdfSha256 { get; set; }
+
+    /// <summary>The quote with the sheet of acceptance behind it, as it was mailed to the buyer.</summary>
+    public int SignedDocumentId { get; set; }
+    public required string SignedSha256 { get; set; }
 
     /// <summary>Last day on which the buyer may cancel a contract signed at home.</summary>
     public DateOnly CancelBy { get; set; }
     public required string PreviousHash { get; set; }
     public required string Hash { get; set; }
+
+    /// <summary>Of the acceptance before it and everything in this one.</summary>
+    public string ComputeHash() => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(string.Join('\u001f', PreviousHash,
+        Of(QuoteRevisionId), Of(QuoteTierId), AddOnIds, DeclinedAddOnIds, Of(Net.Cents), Of(Tax.Cents), Of(Total.Cents), Of(Deposit.Cents),
+        TypedName, ConsentText, IntentText, AtUtc.ToString("yyyy-MM-ddTHH:mm:ss.ffffff", CultureInfo.InvariantCulture), TimeZone, IpAddress, UserAgent,
+        Of(QuoteLinkId ?? 0), PdfSha256, SignedSha256, CancelBy.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)))));
+
+    private static string Of(long number) => number.ToString(CultureInfo.InvariantCulture);
 }

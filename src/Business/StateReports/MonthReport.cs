@@ -75,7 +75,7 @@ public static class MonthReport
         return values;
     }
 
-    private static IEnumerable<ReportGap> Gaps(IReadOnlyList<ReportRow> rows, CompanyProfile company, DateOnly month)
+    private static IEnumerable<ReportGap> Gaps(List<ReportRow> rows, CompanyProfile company, DateOnly month)
     {
         var companyGaps = ReportLayout.Columns.Where(c => c.At == EnteredAt.Company)
             .SelectMany(c => GapsOf(c, (rows.Count > 0 ? rows[0].Values : ReportMonth.CompanyValues(company, month)).GetValueOrDefault(c.Name, ""), 0, 0, "Company"));

@@ -22,6 +22,7 @@ public static class OfficeHost
         builder.Services.AddDataProtection().SetApplicationName("mitigation-office").PersistKeysToFileSystem(Directory.CreateDirectory(folder.Keys));
         builder.Services.AddSignIn(builder.Configuration);
         builder.Services.AddOfficePages();
+        builder.Services.AddOffer(builder.Configuration);
         builder.Services.AddOfficeMail(builder.Configuration, folder);
         builder.Services.AddOfficeJobs(builder.Configuration, role);
         var app = builder.Build();

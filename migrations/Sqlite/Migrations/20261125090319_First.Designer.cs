@@ -12,7 +12,7 @@ using MitigationOffice.Business.Data;
 namespace MitigationOffice.Migrations.Sqlite.Migrations
 {
     [DbContext(typeof(OfficeDb))]
-    [Migration("20261125085850_First")]
+    [Migration("20261125090319_First")]
     partial class First
     {
         /// <inheritdoc />
@@ -1202,6 +1202,13 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.Property<int>("QuoteTierId")
                         .HasColumnType("INTEGER");
 
+                    b.Property<int>("SignedDocumentId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("SignedSha256")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
                     b.Property<string>("TimeZone")
                         .IsRequired()
                         .HasColumnType("TEXT");
@@ -1256,6 +1263,8 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
 
                     b.HasIndex("QuoteRevisionId")
                         .IsUnique();
+
+                    b.HasIndex("SignedDocumentId");
 
                     b.ToTable("Acceptances");
                 });
@@ -1420,9 +1429,6 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.Property<DateTime>("ExpiresAtUtc")
                         .HasColumnType("TEXT");
 
-                    b.Property<DateTime?>("FirstOpenedAtUtc")
-                        .HasColumnType("TEXT");
-
                     b.Property<int>("QuoteRevisionId")
                         .HasColumnType("INTEGER");
 
@@ -1481,6 +1487,14 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .HasColumnType("TEXT");
 
                     b.Property<string>("Letter")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("NoCancelNoticeBecause")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("OwnersPart")
                         .IsRequired()
                         .HasColumnType("TEXT");
 
@@ -2752,6 +2766,12 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.HasOne("MitigationOffice.Business.Quotes.QuoteRevision", null)
                         .WithMany()
                         .HasForeignKey("QuoteRevisionId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Documents.StoredDocument", null)
+                        .WithMany()
+                        .HasForeignKey("SignedDocumentId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });

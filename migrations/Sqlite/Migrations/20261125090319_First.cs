@@ -824,6 +824,8 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     Cautions = table.Column<string>(type: "TEXT", nullable: false),
                     Terms = table.Column<string>(type: "TEXT", nullable: false),
                     CancellationNotice = table.Column<string>(type: "TEXT", nullable: false),
+                    OwnersPart = table.Column<string>(type: "TEXT", nullable: false),
+                    NoCancelNoticeBecause = table.Column<string>(type: "TEXT", nullable: false),
                     RecommendedTier = table.Column<int>(type: "INTEGER", nullable: false),
                     WhyRecommended = table.Column<string>(type: "TEXT", nullable: false),
                     PdfDocumentId = table.Column<int>(type: "INTEGER", nullable: true),
@@ -931,6 +933,8 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     QuoteLinkId = table.Column<int>(type: "INTEGER", nullable: true),
                     PdfDocumentId = table.Column<int>(type: "INTEGER", nullable: false),
                     PdfSha256 = table.Column<string>(type: "TEXT", nullable: false),
+                    SignedDocumentId = table.Column<int>(type: "INTEGER", nullable: false),
+                    SignedSha256 = table.Column<string>(type: "TEXT", nullable: false),
                     CancelBy = table.Column<DateOnly>(type: "TEXT", nullable: false),
                     PreviousHash = table.Column<string>(type: "TEXT", nullable: false),
                     Hash = table.Column<string>(type: "TEXT", nullable: false),
@@ -946,6 +950,12 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     table.ForeignKey(
                         name: "FK_Acceptances_Documents_PdfDocumentId",
                         column: x => x.PdfDocumentId,
+                        principalTable: "Documents",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Acceptances_Documents_SignedDocumentId",
+                        column: x => x.SignedDocumentId,
                         principalTable: "Documents",
                         principalColumn: "Id",
                         onDelete: ReferentialAction.Restrict);
@@ -996,7 +1006,6 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     CreatedAtUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
                     ExpiresAtUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
                     RevokedAtUtc = table.Column<DateTime>(type: "TEXT", nullable: true),
-                    FirstOpenedAtUtc = table.Column<DateTime>(type: "TEXT", nullable: true),
                     Version = table.Column<int>(type: "INTEGER", nullable: false)
                 },
                 constraints: table =>
@@ -1400,6 +1409,11 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 table: "Acceptances",
                 column: "QuoteRevisionId",
                 unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Acceptances_SignedDocumentId",
+                table: "Acceptances",
+                column: "SignedDocumentId");
 
             migrationBuilder.CreateIndex(
                 name: "IX_Appliance_HouseId",

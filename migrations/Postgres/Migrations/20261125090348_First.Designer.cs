@@ -13,7 +13,7 @@ using Npgsql.EntityFrameworkCore.PostgreSQL.Metadata;
 namespace MitigationOffice.Migrations.Postgres.Migrations
 {
     [DbContext(typeof(OfficeDb))]
-    [Migration("20261125085915_First")]
+    [Migration("20261125090348_First")]
     partial class First
     {
         /// <inheritdoc />
@@ -1257,6 +1257,13 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.Property<int>("QuoteTierId")
                         .HasColumnType("integer");
 
+                    b.Property<int>("SignedDocumentId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("SignedSha256")
+                        .IsRequired()
+                        .HasColumnType("text");
+
                     b.Property<string>("TimeZone")
                         .IsRequired()
                         .HasColumnType("text");
@@ -1311,6 +1318,8 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
 
                     b.HasIndex("QuoteRevisionId")
                         .IsUnique();
+
+                    b.HasIndex("SignedDocumentId");
 
                     b.ToTable("Acceptances");
                 });
@@ -1483,9 +1492,6 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.Property<DateTime>("ExpiresAtUtc")
                         .HasColumnType("timestamp with time zone");
 
-                    b.Property<DateTime?>("FirstOpenedAtUtc")
-                        .HasColumnType("timestamp with time zone");
-
                     b.Property<int>("QuoteRevisionId")
                         .HasColumnType("integer");
 
@@ -1546,6 +1552,14 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .HasColumnType("text");
 
                     b.Property<string>("Letter")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("NoCancelNoticeBecause")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("OwnersPart")
                         .IsRequired()
                         .HasColumnType("text");
 
@@ -2849,6 +2863,12 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.HasOne("MitigationOffice.Business.Quotes.QuoteRevision", null)
                         .WithMany()
                         .HasForeignKey("QuoteRevisionId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Documents.StoredDocument", null)
+                        .WithMany()
+                        .HasForeignKey("SignedDocumentId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });

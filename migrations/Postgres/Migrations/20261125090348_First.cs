@@ -825,6 +825,8 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     Cautions = table.Column<string>(type: "text", nullable: false),
                     Terms = table.Column<string>(type: "text", nullable: false),
                     CancellationNotice = table.Column<string>(type: "text", nullable: false),
+                    OwnersPart = table.Column<string>(type: "text", nullable: false),
+                    NoCancelNoticeBecause = table.Column<string>(type: "text", nullable: false),
                     RecommendedTier = table.Column<int>(type: "integer", nullable: false),
                     WhyRecommended = table.Column<string>(type: "text", nullable: false),
                     PdfDocumentId = table.Column<int>(type: "integer", nullable: true),
@@ -932,6 +934,8 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     QuoteLinkId = table.Column<int>(type: "integer", nullable: true),
                     PdfDocumentId = table.Column<int>(type: "integer", nullable: false),
                     PdfSha256 = table.Column<string>(type: "text", nullable: false),
+                    SignedDocumentId = table.Column<int>(type: "integer", nullable: false),
+                    SignedSha256 = table.Column<string>(type: "text", nullable: false),
                     CancelBy = table.Column<DateOnly>(type: "date", nullable: false),
                     PreviousHash = table.Column<string>(type: "text", nullable: false),
                     Hash = table.Column<string>(type: "text", nullable: false),
@@ -947,6 +951,12 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     table.ForeignKey(
                         name: "FK_Acceptances_Documents_PdfDocumentId",
                         column: x => x.PdfDocumentId,
+                        principalTable: "Documents",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Acceptances_Documents_SignedDocumentId",
+                        column: x => x.SignedDocumentId,
                         principalTable: "Documents",
                         principalColumn: "Id",
                         onDelete: ReferentialAction.Restrict);
@@ -997,7 +1007,6 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     CreatedAtUtc = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
                     ExpiresAtUtc = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
                     RevokedAtUtc = table.Column<DateTime>(type: "timestamp with time zone", nullable: true),
-                    FirstOpenedAtUtc = table.Column<DateTime>(type: "timestamp with time zone", nullable: true),
                     Version = table.Column<int>(type: "integer", nullable: false)
                 },
                 constraints: table =>
@@ -1401,6 +1410,11 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 table: "Acceptances",
                 column: "QuoteRevisionId",
                 unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Acceptances_SignedDocumentId",
+                table: "Acceptances",
+                column: "SignedDocumentId");
 
             migrationBuilder.CreateIndex(
                 name: "IX_Appliance_HouseId",

@@ -1,0 +1,64 @@
+using MitigationOffice.Business.Customers;
+using MitigationOffice.Business.Data;
+using MitigationOffice.Business.Messages;
+using MitigationOffice.Business.Shop;
+
+namespace MitigationOffice.Business.Quotes;
+
+/// <summary>Something a quote must hold before it may go out.</summary>
+/// <param name="Field">The property it is missing from; "Company.…" and "Customer.…" are on those pages.</param>
+public sealed record QuoteGap(string Words, string Field);
+
+/// <summary>Names what is missing. What the papers must hold before the work starts: EPA Radon Mitigation Standards,
+/// section 18 (as quoted by others; secondary), and the right to cancel, 16 CFR 429.</summary>
+public static class CheckQuote
+{
+    public static IReadOnlyList<QuoteGap> Gaps(QuoteRevision revision, CompanyProfile company, Customer customer, DateOnly today) =>
+        [.. Company(company), .. Texts(revision), .. Prices(revision), .. Days(revision, today), .. Reach(customer)];
+
+    private static IEnumerable<QuoteGap> Company(CompanyProfile company)
+    {
+        if (Empty(company.Name)) yield return new("The company's name is not filled in.", "Company.Name");
+        if (Empty(company.CertificationNumber)) yield return new("The certification number is not filled in; the customer must have it in writing before the work starts.", "Company.CertificationNumber");
+        if (Empty(company.Street) || Empty(company.City)) yield return new("The company's address is not filled in; the cancellation form names it.", "Company.Street");
+    }
+
+    private static IEnumerable<QuoteGap> Texts(QuoteRevision r)
+    {
+        if (Empty(r.Answers)) yield return new("Say which radon result this quote answers.", nameof(r.Answers));
+        if (Empty(r.Scope)) yield return new("Write the scope: what is done in the house.", nameof(r.Scope));
+        if (Empty(r.TimeNeeded)) yield return new("Write how long the work takes.", nameof(r.TimeNeeded));
+        if (Empty(r.OwnersPart)) yield return new("Write what the owner of the house must look after.", nameof(r.OwnersPart));
+        if (Empty(r.Promise)) yield return new("Write what is promised, and on which conditions.", nameof(r.Promise));
+        if (Empty(r.Cautions)) yield return new("Write the cautions, chemicals used among them.", nameof(r.Cautions));
+        if (Empty(r.CancellationNotice) && Empty(r.NoCancelNoticeBecause))
+            yield return new("Write the right-to-cancel notice, or why it is left out.", nameof(r.CancellationNotice));
+    }
+
+    private static IEnumerable<QuoteGap> Prices(QuoteRevision r)
+    {
+        if (r.ElectricityPerYear <= Money.Zero) yield return new("Write what the system costs to run in a year.", nameof(r.ElectricityPerYear));
+        if (r.Tiers.Count == 0) yield return new("The quote holds nothing to choose from.", nameof(r.Tiers));
+        foreach (var tier in r.Tiers.OrderBy(t => t.Position))
+        {
+            if (tier.Lines.Count == 0) yield return new($"“{tier.Name}” has no lines.", nameof(r.Tiers));
+            else if (tier.Lines.Select(l => l.Amount).Sum() <= Money.Zero) yield return new($"“{tier.Name}” has no price.", nameof(r.Tiers));
+        }
+
+        if (r.Tiers.All(t => t.Position != r.RecommendedTier)) yield return new("Choose which of them is recommended.", nameof(r.RecommendedTier));
+        foreach (var addOn in r.AddOns.Where(a => Empty(a.Reason))) yield return new($"Say why “{addOn.Words}” is offered.", nameof(r.AddOns));
+    }
+
+    private static IEnumerable<QuoteGap> Days(QuoteRevision r, DateOnly today)
+    {
+        if (r.ValidUntil is null) yield return new("Write until when the quote holds.", nameof(r.ValidUntil));
+        else if (r.ValidUntil < today) yield return new("The day until which the quote holds is past.", nameof(r.ValidUntil));
+    }
+
+    private static IEnumerable<QuoteGap> Reach(Customer customer)
+    {
+        if (!MailAddress.IsUsable(customer.Email)) yield return new($"{customer.Name} has no e-mail address that the quote can be sent to.", "Customer.Email");
+    }
+
+    private static bool Empty(string text) => string.IsNullOrWhiteSpace(text);
+}

@@ -1,0 +1,141 @@
+using System.Globalization;
+using MitigationOffice.Business.Data;
+using MitigationOffice.Business.Documents;
+using MitigationOffice.Business.Documents.Drawing;
+using MitigationOffice.Business.Shop;
+
+namespace MitigationOffice.Business.Quotes.Papers;
+
+/// <summary>Everything a quote's paper says.</summary>
+/// <param name="Years">Over how many years the cost of owning is told.</param>
+public sealed record QuoteOnPaper(
+    QuoteRevision Revision, string Number, string House, string Customer, CompanyProfile Company, DateTime AtUtc, DateOnly Day, int Years, Picture? Section = null)
+{
+    public string FileName => $"{Number}-{Revision.Letter}.pdf";
+
+    public IReadOnlyList<QuoteTier> Tiers { get; } = [.. Revision.Tiers.OrderBy(t => t.Position)];
+
+    public PaperHead Head(string title) => new($"{title} {Number} {Revision.Letter}", Company.Name, AtUtc)
+    {
+        Boxes =
+        [
+            new("House", House, 2.3), new("For", Customer, 1.6), new("Quote", $"{Number} {Revision.Letter}", 1.15),
+            new("Date", HouseTime.Show(Day), 0.95), new("Valid until", HouseTime.Show(Revision.ValidUntil), 0.95),
+        ],
+    };
+}
+
+/// <summary>The quote as a paper. Pure: the same record gives the same bytes.</summary>
+public static class QuotePaper
+{
+    public static byte[] Make(QuoteOnPaper quote) => Paper.Make(quote.Head("Quote"), paper => Write(paper, quote));
+
+    private static void Write(Paper paper, QuoteOnPaper quote)
+    {
+        var r = quote.Revision;
+        paper.Title("Quote for a radon mitigation system");
+        paper.Text($"Answers: {r.Answers} EPA advises fixing a house at 4 pCi/L or more.", soft: true);
+        paper.Text(r.Introduction);
+        if (quote.Section is { } picture) Draw(paper, picture);
+        Choices(paper, quote);
+        AddOns(paper, quote);
+        if (r.WhyRecommended.Length > 0 && quote.Tiers.FirstOrDefault(t => t.Position == r.RecommendedTier) is { } tier)
+            paper.Note($"Why we recommend “{tier.Name}”", r.WhyRecommended);
+        Scope(paper, quote);
+        Cancelling(paper, r);
+    }
+
+    private static void Draw(Paper paper, Picture picture)
+    {
+        var height = Math.Min(250, paper.TextWidth * picture.Height / picture.Width);
+        paper.Drawing($"{picture.Title}. {picture.Description}", height, (g, area) => SectionDrawing.DrawOn(g, area, picture, PaperFonts.Family));
+    }
+
+    private static void Choices(Paper paper, QuoteOnPaper quote)
+    {
+        paper.Heading("What you can choose from");
+        PaperColumn[] columns = [new("What is done", 2.3), .. quote.Tiers.Select(t => new PaperColumn(t.Name + (t.Position == quote.Revision.RecommendedTier ? " (recommended)" : ""), 1.05, Right: true))];
+        paper.Table(columns, [.. Works(quote), .. Sums(quote)]);
+        foreach (var tier in quote.Tiers.Where(t => t.Summary.Length > 0)) paper.Text($"{tier.Name}: {tier.Summary}");
+    }
+
+    private static IEnumerable<PaperRow> Works(QuoteOnPaper quote)
+    {
+        var words = quote.Tiers.SelectMany(t => t.Lines.OrderBy(l => l.Position)).Select(l => l.Words).Distinct(StringComparer.Ordinal);
+        return words.Select(w => new PaperRow([w, .. quote.Tiers.Select(t => Share(t.Lines.Where(l => l.Words == w)))]));
+    }
+
+    private static string Share(IEnumerable<QuoteLine> lines)
+    {
+        var all = lines.ToList();
+        if (all.Count == 0) return "–";
+        var quantity = all.Sum(l => l.Quantity);
+        return quantity == 1 ? "●" : $"{TypedNumbers.Plain(quantity)} {(all[0].Unit == "each" ? "" : all[0].Unit)}".Trim();
+    }
+
+    private static IEnumerable<PaperRow> Sums(QuoteOnPaper quote)
+    {
+        var r = quote.Revision;
+        var sums = quote.Tiers.Select(t => PriceQuote.Of(r, t, [])).ToList();
+        yield return new PaperRow(["Price before tax", .. sums.Select(s => $"{s.Net}")]);
+        yield return new PaperRow([$"Sales tax, {TypedNumbers.Plain(r.TaxPercent)} % of what is taxed", .. sums.Select(s => $"{s.Tax}")]);
+        yield return new PaperRow(["Price, tax included", .. sums.Select(s => $"{s.Total}")]) { Strong = true, Band = true };
+        yield return new PaperRow([$"Deposit, {TypedNumbers.Plain(r.DepositPercent)} %", .. sums.Select(s => $"{s.Deposit}")]);
+        yield return new PaperRow(["Electricity for the fan, a year (estimate)", .. sums.Select(_ => $"{r.ElectricityPerYear}")]);
+        yield return new PaperRow([$"Price and electricity over {quote.Years} years", .. sums.Select(s => $"{s.Total + r.ElectricityPerYear.Times(quote.Years)}")]);
+    }
+
+    private static void AddOns(Paper paper, QuoteOnPaper quote)
+    {
+        var addOns = quote.Revision.AddOns.OrderBy(a => a.Position).ThenBy(a => a.Id).Where(a => quote.Tiers.Any(t => !PriceQuote.Holds(t, a))).ToList();
+        if (addOns.Count == 0) return;
+        paper.Heading("What you can add");
+        foreach (var a in addOns)
+            paper.TickLine(false, a.Words + (a.Recommended ? " (recommended)" : ""), a.Reason + Held(quote, a), $"{a.Price}{(a.Taxable && quote.Revision.TaxPercent > 0 ? " + tax" : "")}");
+    }
+
+    private static string Held(QuoteOnPaper quote, QuoteAddOn addOn)
+    {
+        var names = quote.Tiers.Where(t => PriceQuote.Holds(t, addOn)).Select(t => $"“{t.Name}”").ToList();
+        return names.Count == 0 ? "" : $" Already part of {string.Join(" and ", names)}.";
+    }
+
+    private static void Scope(Paper paper, QuoteOnPaper quote)
+    {
+        var r = quote.Revision;
+        Words(paper, "What we do", r.Scope);
+        Words(paper, "How long it takes", r.TimeNeeded);
+        Words(paper, "By which rules", QuoteTexts.Compliance);
+        Words(paper, "What is promised, and on which conditions", r.Promise);
+        Words(paper, "What you look after", r.OwnersPart);
+        paper.Caution("Cautions", r.Cautions);
+        Words(paper, "Terms", r.Terms);
+        paper.Heading("Who we are");
+        paper.Facts(SellerOf(quote.Company));
+    }
+
+    internal static IEnumerable<(string, string)> SellerOf(CompanyProfile c)
+    {
+        yield return ("Company", c.Name);
+        yield return ("Address", $"{c.Street}, {c.City}, {c.State} {c.Zip}");
+        yield return ("Phone, e-mail", string.Join(", ", new[] { c.Phone, c.Email }.Where(s => s.Length > 0)));
+        yield return ("Certification number", c.CertificationNumber);
+        if (c.StateProgram.Length > 0) yield return ("State radon program", $"{c.StateProgram} {c.StateProgramPhone}".Trim());
+    }
+
+    private static void Words(Paper paper, string heading, string words)
+    {
+        if (string.IsNullOrWhiteSpace(words)) return;
+        paper.Heading(heading);
+        paper.Text(words);
+    }
+
+    private static void Cancelling(Paper paper, QuoteRevision r)
+    {
+        if (r.NoCancelNoticeBecause.Length > 0) return;
+        paper.Heading("Your right to cancel");
+        paper.Text(QuoteTexts.CancelStatement, PaperFace.Strong);
+        paper.Text("The form comes twice with your copy of the signed quote, with the last day to cancel filled in.");
+        paper.Text(r.CancellationNotice);
+    }
+}

@@ -1,0 +1,79 @@
+using MitigationOffice.Business.Data;
+using MitigationOffice.Business.Design;
+using MitigationOffice.Business.Houses;
+using MitigationOffice.Business.Shop;
+
+namespace MitigationOffice.Business.Quotes;
+
+/// <summary>What a design asks for, as far as the price book counts it.</summary>
+public sealed record TakeOff(decimal PipeFeet, decimal OutdoorFeet, int Fittings, Fan? Fan)
+{
+    public static readonly TakeOff ByHand = new(0, 0, 0, null);
+
+    public static TakeOff Of(SuctionDesign design, Fan? fan) => new(
+        Feet(design.Pieces), Feet(design.Pieces.Where(p => p.Place == PiecePlace.Outdoors)),
+        design.Pieces.Where(p => p.Kind is not (PieceKind.Pipe or PieceKind.Fan)).Sum(p => p.Count), fan);
+
+    private static decimal Feet(IEnumerable<RoutePiece> pieces) =>
+        Math.Ceiling((decimal)(pieces.Where(p => p.Kind == PieceKind.Pipe).Sum(p => p.LengthM * Math.Max(1, p.Count)) / 0.3048) - 0.001m);
+}
+
+/// <summary>Proposes three tiers from the price book: the first holds its parts; the second adds what keeps water and
+/// alarms in order; the third adds all protection against the winter. Which is which is read from the items' names; the
+/// office changes what does not fit.</summary>
+public static class ProposeTiers
+{
+    private static readonly string[] Winter = ["freeze", "frost", "heat cable", "heating cable", "heat trace", "insulat", "winter", "ice "];
+    private static readonly string[] Sure = ["condensate", "bypass", "drain", "sump", "water alarm"];
+
+    public static void Into(QuoteRevision revision, CompanyProfile company, House house, TakeOff takeOff, IReadOnlyList<PriceItem> book)
+    {
+        var items = book.Where(i => !i.Retired).OrderBy(i => i.Kind).ThenBy(i => i.Name, StringComparer.OrdinalIgnoreCase).ToList();
+        var parts = items.Where(i => i.Use == PriceUse.Part).ToList();
+        var addOns = items.Where(i => i.Use == PriceUse.AddOn && Fits(i, house)).ToList();
+        string[] names = [company.FirstTierName, company.SecondTierName, company.ThirdTierName];
+        for (var n = 1; n <= 3; n++)
+        {
+            var tier = new QuoteTier { Position = n, Name = names[n - 1] };
+            if (FanLine(takeOff, parts) is { } fan) tier.Lines.Add(fan);
+            tier.Lines.AddRange(parts.Concat(addOns.Where(a => FromTier(a) <= n)).Select(i => LineOf(i, Quantity(i, takeOff), company)));
+            for (var i = 0; i < tier.Lines.Count; i++) tier.Lines[i].Position = i + 1;
+            revision.Tiers.Add(tier);
+        }
+
+        revision.AddOns.AddRange(addOns.Select((item, i) => AddOnOf(item, Quantity(item, takeOff), company, i + 1, recommended: FromTier(item) <= 3)));
+    }
+
+    /// <summary>A line at today's price of the book.</summary>
+    public static QuoteLine LineOf(PriceItem item, decimal quantity, CompanyProfile company) => new()
+    {
+        PriceItemId = item.Id, Words = item.Name, Quantity = quantity, Unit = item.Unit, Taxable = item.Taxable,
+        UnitPrice = item.PriceAt(company.LabourPricePerHour), UnitCost = item.CostAt(company.LabourCostPerHour),
+    };
+
+    public static QuoteAddOn AddOnOf(PriceItem item, decimal quantity, CompanyProfile company, int position, bool recommended) => new()
+    {
+        PriceItemId = item.Id, Position = position, Taxable = item.Taxable, Reason = item.Reason, Recommended = recommended,
+        Words = quantity == 1 ? item.Name : $"{item.Name}, {TypedNumbers.Plain(quantity)} {item.Unit}",
+        Price = item.PriceAt(company.LabourPricePerHour).Times(quantity), Cost = item.CostAt(company.LabourCostPerHour).Times(quantity),
+    };
+
+    /// <summary>The tier from which an add-on is part of the price: 4 for those that are only offered beside.</summary>
+    private static int FromTier(PriceItem item) => Named(item, Winter) ? 3 : Named(item, Sure) ? 2 : 4;
+
+    private static bool Fits(PriceItem item, House house) => house.Sump != SumpKind.None || !Named(item, ["sump"]);
+
+    private static bool Named(PriceItem item, string[] words) => words.Any(w => item.Name.Contains(w, StringComparison.OrdinalIgnoreCase));
+
+    private static decimal Quantity(PriceItem item, TakeOff takeOff)
+    {
+        if (item.Unit == "ft") return Math.Max(1, item.Use == PriceUse.AddOn ? takeOff.OutdoorFeet : takeOff.PipeFeet);
+        return Named(item, ["elbow", "fitting"]) ? Math.Max(1, takeOff.Fittings) : 1;
+    }
+
+    private static QuoteLine? FanLine(TakeOff takeOff, List<PriceItem> parts)
+    {
+        if (takeOff.Fan is not { } fan || parts.Any(p => p.Name.Contains(fan.Model, StringComparison.OrdinalIgnoreCase))) return null;
+        return new QuoteLine { Words = $"Fan {fan.Model}", UnitPrice = fan.Price, UnitCost = fan.Price, Taxable = true };
+    }
+}

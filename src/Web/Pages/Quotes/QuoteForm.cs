@@ -1,0 +1,92 @@
+using MitigationOffice.Business.Data;
+using MitigationOffice.Business.Quotes;
+using MitigationOffice.Web.Setup.Forms;
+using static MitigationOffice.Business.Data.TypedNumbers;
+
+namespace MitigationOffice.Web.Pages.Quotes;
+
+/// <summary>A draft as it is typed. A line left empty is not kept.</summary>
+public sealed class QuoteForm
+{
+    public sealed class Line
+    {
+        public int Id { get; set; }
+        public string? Words { get; set; }
+        public string? Quantity { get; set; }
+        public string? Unit { get; set; }
+        public string? Price { get; set; }
+        public string? Cost { get; set; }
+        public bool Taxable { get; set; }
+    }
+
+    public sealed class Tier
+    {
+        public int Id { get; set; }
+        public string? Name { get; set; }
+        public string? Summary { get; set; }
+
+        /// <summary>An item of the price book to be added at its price of today.</summary>
+        public string? AddItem { get; set; }
+        public List<Line> Lines { get; set; } = [];
+    }
+
+    public sealed class AddOn
+    {
+        public int Id { get; set; }
+        public string? Words { get; set; }
+        public string? Reason { get; set; }
+        public string? Price { get; set; }
+        public string? Cost { get; set; }
+        public bool Taxable { get; set; }
+        public bool Recommended { get; set; }
+    }
+
+    public string? Answers { get; set; }
+    public string? Introduction { get; set; }
+    public string? Scope { get; set; }
+    public string? TimeNeeded { get; set; }
+    public string? Promise { get; set; }
+    public string? OwnersPart { get; set; }
+    public string? Cautions { get; set; }
+    public string? Terms { get; set; }
+    public string? CancellationNotice { get; set; }
+    public string? NoCancelNoticeBecause { get; set; }
+    public string? TaxPercent { get; set; }
+    public string? DepositPercent { get; set; }
+    public string? ValidUntil { get; set; }
+    public string? ElectricityPerYear { get; set; }
+    public string? RecommendedTier { get; set; }
+    public string? WhyRecommended { get; set; }
+    public string? AddAddOn { get; set; }
+    public List<Tier> Tiers { get; set; } = [];
+    public List<AddOn> AddOns { get; set; } = [];
+
+    /// <summary>The lines in a sentence, so that two people's lines can be held against each other.</summary>
+    public string LinesInWords => string.Join("; ", Tiers.SelectMany(t => t.Lines.Where(l => !string.IsNullOrWhiteSpace(l.Words)).Select(l => $"{t.Name}: {l.Words?.Trim()} {l.Quantity?.Trim()} × ${l.Price?.Trim()}"))
+        .Concat(AddOns.Where(a => !string.IsNullOrWhiteSpace(a.Words)).Select(a => $"{a.Words?.Trim()} ${a.Price?.Trim()}")));
+
+    public static QuoteForm Of(QuoteRevision r) => new()
+    {
+        Answers = r.Answers, Introduction = r.Introduction, Scope = r.Scope, TimeNeeded = r.TimeNeeded, Promise = r.Promise, OwnersPart = r.OwnersPart,
+        Cautions = r.Cautions, Terms = r.Terms, CancellationNotice = r.CancellationNotice, NoCancelNoticeBecause = r.NoCancelNoticeBecause,
+        TaxPercent = Plain(r.TaxPercent), DepositPercent = Plain(r.DepositPercent), ValidUntil = Plain(r.ValidUntil),
+        ElectricityPerYear = r.ElectricityPerYear == Money.Zero ? "" : Plain(r.ElectricityPerYear), RecommendedTier = Plain((decimal)r.RecommendedTier), WhyRecommended = r.WhyRecommended,
+        Tiers = [.. r.Tiers.OrderBy(t => t.Position).Select(Of)],
+        AddOns = [.. r.AddOns.OrderBy(a => a.Position).ThenBy(a => a.Id).Select(Of), new AddOn()],
+    };
+
+    private static Tier Of(QuoteTier t) => new()
+    {
+        Id = t.Id, Name = t.Name, Summary = t.Summary, Lines = [.. t.Lines.OrderBy(l => l.Position).ThenBy(l => l.Id).Select(Of), new Line(), new Line()],
+    };
+
+    private static Line Of(QuoteLine l) => new()
+    {
+        Id = l.Id, Words = l.Words, Quantity = Plain(l.Quantity), Unit = l.Unit, Price = Plain(l.UnitPrice), Cost = Plain(l.UnitCost), Taxable = l.Taxable,
+    };
+
+    private static AddOn Of(QuoteAddOn a) => new()
+    {
+        Id = a.Id, Words = a.Words, Reason = a.Reason, Price = Plain(a.Price), Cost = Plain(a.Cost), Taxable = a.Taxable, Recommended = a.Recommended,
+    };
+}

@@ -1,0 +1,113 @@
+using System.Globalization;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.AspNetCore.Mvc.RazorPages;
+using Microsoft.EntityFrameworkCore;
+using MitigationOffice.Business.Data;
+using MitigationOffice.Business.Messages;
+using MitigationOffice.Business.Quotes;
+using MitigationOffice.Business.Quotes.Papers;
+using MitigationOffice.Business.Shop;
+using MitigationOffice.Web.Pages.Shared;
+using MitigationOffice.Web.Setup;
+using MitigationOffice.Web.Setup.Forms;
+
+namespace MitigationOffice.Web.Pages.Quotes;
+
+/// <summary>Sheet 4 of a house. A quote may have hundreds of lines, more fields than a form commonly has.</summary>
+[RequestFormLimits(ValueCountLimit = 20_000)]
+public sealed partial class SheetModel(OfficeDb db, TimeProvider clock, UnitChoice units, MailSettings mail, Actor actor) : PageModel
+{
+    public sealed record History(int Id, string Number, int QuoteId, string Letter, RevisionState State, DateTime CreatedAtUtc, DateTime? SentAtUtc, DateOnly? ValidUntil, string DeclineReason, int LiveLinks, SignedBy? By);
+
+    public sealed record SignedBy(string Name, DateTime AtUtc, Money Total, Money Deposit, int TierId, string AddOnIds, string DeclinedAddOnIds, DateOnly CancelBy, int DocumentId);
+
+    [BindProperty]
+    public QuoteForm Input { get; set; } = new();
+
+    [BindProperty]
+    public int Version { get; set; }
+
+    public IReadOnlyList<History> Revisions { get; private set; } = [];
+    public IReadOnlyList<PriceItem> Book { get; private set; } = [];
+    public QuoteInFull? Full { get; private set; }
+    public History Shown => Revisions.Single(r => r.Id == Full!.Revision.Id);
+    public bool Editable => Full?.Revision.State == RevisionState.Draft;
+    public IReadOnlyList<QuoteGap> Gaps => Full!.Gaps(clock.GetUtcNow().UtcDateTime);
+
+    /// <summary>The form is shown for a draft, and where somebody typed into one that was sent meanwhile.</summary>
+    public bool ShowsForm { get; private set; }
+    public bool SeesCosts => User.IsInRole("Owner");
+
+    public async Task<IActionResult> OnGetAsync(int houseId, int? revision)
+    {
+        if (!await LoadAsync(houseId, revision)) return NotFound();
+        if (Full is not null) (Input, Version) = (QuoteForm.Of(Full.Revision), Full.Revision.Version);
+        return Page();
+    }
+
+    public async Task<IActionResult> OnGetPaperAsync(int houseId, int revision)
+    {
+        if (!await LoadAsync(houseId, revision) || Full is null) return NotFound();
+        if (Full.Revision.PdfDocumentId is { } id && await db.Documents.AsNoTracking().SingleAsync(d => d.Id == id) is var stored) return File(stored.Bytes, stored.ContentType, stored.FileName);
+        var paper = Full.OnPaper(clock.GetUtcNow().UtcDateTime);
+        return File(QuotePaper.Make(paper), "application/pdf", "preview-" + paper.FileName);
+    }
+
+    public async Task<IActionResult> OnGetSignedAsync(int houseId, int revision)
+    {
+        var stored = await (from a in db.Acceptances
+                            where a.QuoteRevisionId == revision
+                            join d in db.Documents.AsNoTracking() on a.SignedDocumentId equals d.Id
+                            where d.HouseId == houseId
+                            select d).SingleOrDefaultAsync();
+        return stored is null ? NotFound() : File(stored.Bytes, stored.ContentType, stored.FileName);
+    }
+
+    public async Task<IActionResult> OnPostAsync(int houseId, int revision)
+    {
+        if (!await LoadAsync(houseId, revision) || Full is null) return NotFound();
+        if (!Editable) return KeepTyping();
+        new ReadQuoteForm(Input, new FormReading(ModelState, nameof(Input), units.System), Full.Company, Book, SeesCosts).Into(Full.Revision);
+        if (!ModelState.IsValid) return Page();
+        db.Expect(Full.Revision, Version);
+        db.Entry(Full.Revision).Property(r => r.Version).IsModified = true;
+        var saved = await db.TrySaveAsync(ModelState, nameof(Input), Input, () => AfreshAsync(revision), v => Version = v);
+        if (saved) return RedirectToPage(new { houseId, revision });
+        await LoadAsync(houseId, revision);
+        return Page();
+    }
+
+    private PageResult KeepTyping()
+    {
+        ShowsForm = true;
+        ModelState.AddModelError("", "This revision was sent while you were typing and cannot be changed any more. Your typing is kept below: revise the quote in another window and carry it over.");
+        return Page();
+    }
+
+    private async Task<(QuoteForm, int)> AfreshAsync(int revision)
+    {
+        var theirs = await db.QuoteRevisions.AsNoTracking().WithPrices().SingleAsync(r => r.Id == revision);
+        return (QuoteForm.Of(theirs), theirs.Version);
+    }
+
+    private async Task<bool> LoadAsync(int houseId, int? revision)
+    {
+        if (await HouseHead.LoadAsync(db, houseId, shown: 4) is not { } head) return false;
+        Revisions = await HistoryAsync(houseId);
+        var id = revision ?? Revisions.Select(r => (int?)r.Id).FirstOrDefault();
+        if (revision is not null && Revisions.All(r => r.Id != revision)) return false;
+        Full = id is null ? null : await GatherPaper.OfAsync(db, id.Value);
+        ShowsForm = Editable;
+        Book = await db.PriceItems.AsNoTracking().Where(i => !i.Retired).OrderBy(i => i.Name).ToListAsync();
+        ViewData["House"] = Full is null ? head : head with { Revision = $"{Full.Quote.Number} {Full.Revision.Letter}", Date = Day(Full.Revision.SentAtUtc ?? Full.Revision.CreatedAtUtc) };
+        return true;
+    }
+
+    private Task<List<History>> HistoryAsync(int houseId) => db.QuoteRevisions.AsNoTracking().Where(r => r.Quote!.HouseId == houseId).OrderByDescending(r => r.Id)
+        .Select(r => new History(r.Id, r.Quote!.Number, r.QuoteId, r.Letter, r.State, r.CreatedAtUtc, r.SentAtUtc, r.ValidUntil, r.DeclineReason,
+            db.QuoteLinks.Count(l => l.QuoteRevisionId == r.Id && l.RevokedAtUtc == null),
+            db.Acceptances.Where(a => a.QuoteRevisionId == r.Id).Select(a => new SignedBy(a.TypedName, a.AtUtc, new Money(a.Total.Cents), new Money(a.Deposit.Cents), a.QuoteTierId, a.AddOnIds, a.DeclinedAddOnIds, a.CancelBy, a.SignedDocumentId)).FirstOrDefault()))
+        .ToListAsync();
+
+    public string Day(DateTime? utc) => utc is { } at ? HouseTime.DayOf(at, Full!.Zone).ToString("MMM d, yyyy", CultureInfo.InvariantCulture) : "–";
+}
