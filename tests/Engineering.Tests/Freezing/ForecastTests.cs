@@ -210,7 +210,7 @@ public class ForecastTests
             var cold = FreezeForecast.Compute(input with { DesignC = design - colder }).ColdSpell;
             Assert.True(cold.ThickestIceM >= mild.ThickestIceM - 1e-6);
             Assert.All(cold.Days, day => Assert.InRange(day.NarrowestOpenShare, 0.04 - 1e-9, 1));
-        }, iter: 40);
+        }, iter: 15);
 
     private static WeatherDay Day(int at, double min, double max) => new() { Day = new DateOnly(2023, 11, 1).AddDays(at), MinC = min, MaxC = max };
 
