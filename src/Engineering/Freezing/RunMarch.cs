@@ -1,3 +1,5 @@
+using MitigationOffice.Engineering.Air;
+
 namespace MitigationOffice.Engineering.Freezing;
 
 /// <summary>
@@ -132,7 +134,7 @@ internal sealed class RunMarch
 
     private void StandStill(double outdoorC)
     {
-        LookAround(outdoorC, outdoorC, Psychro.PressurePa(run.ElevationM));
+        LookAround(outdoorC, outdoorC, StandardAtmosphere.PressurePa(run.ElevationM));
         Array.Fill(AirC, outdoorC);
         Array.Clear(DrainKgPerS);
         Array.Clear(FrostKgPerS);

@@ -92,8 +92,8 @@ public static class SteadyRun
     {
         InputCheck.Check(run);
         InputCheck.Check(assumptions);
-        Allowed.Within(outdoorC, -55, 45, "Outdoor temperature", "°C");
-        Allowed.Within(cableWPerM, 0, 200, "Heat of the cable", "W/m");
+        Require.InRange(outdoorC, -55, 45, "°C", "Outdoor temperature");
+        Require.InRange(cableWPerM, 0, 200, "W/m", "Heat of the cable");
         var march = new RunMarch(run, assumptions) { CableWPerM = cableWPerM };
         march.March(run.FlowM3PerS, outdoorC);
         return Profile(run, march, outdoorC);

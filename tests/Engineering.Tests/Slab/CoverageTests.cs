@@ -88,7 +88,7 @@ public class CoverageTests
     public void A_reading_under_the_resolution_only_bounds_the_map()
     {
         var far = new HoleReading { Name = "far", At = new(1, 1), VacuumPa = 0 };
-        var with = SlabCoverage.Compute(Wide(Readings(2).Append(far)) with { ResolutionPa = 0.5 });
+        var with = SlabCoverage.Compute(Wide(Readings(2).Append(far)) with { ResolutionPa = 1 });
         var without = SlabCoverage.Compute(Wide(Readings(2)));
         Assert.Equal(without.ReachM, with.ReachM, 0.02);
     }
