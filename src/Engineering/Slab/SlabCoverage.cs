@@ -22,7 +22,7 @@ public sealed record SecondPoint
     /// <summary>The map with it.</summary>
     public required CoverageMap Map { get; init; }
 
-    /// <summary>Places tried, a plain count.</summary>
+    /// <summary>Places tried, a count, dimensionless.</summary>
     public required int PlacesTried { get; init; }
 }
 

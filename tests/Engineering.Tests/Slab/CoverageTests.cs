@@ -178,6 +178,33 @@ public class CoverageTests
     }
 
     [Fact]
+    public void Two_wide_pits_close_together_share_the_flow()
+    {
+        SuctionPlace Wide(double x) => Plans.Pit(x, 2) with { PitRadiusM = 0.6 };
+        var map = SlabCoverage.Compute(Plans.Unfitted(Plans.Plan(Plans.Box(0, 0, 8, 4)), 1.5, Wide(3.75), Wide(4.25))).Map;
+        Assert.True(map.BalanceError < 1e-6);
+        Assert.Equal(map.Suction[0].FlowOverConductancePa, map.Suction[1].FlowOverConductancePa, 1e-6 * map.Suction[0].FlowOverConductancePa);
+    }
+
+    // No allocation in the inner loop: a search over every place takes no more memory than one over a hundredth of them.
+    [Fact]
+    public void Trying_more_places_takes_no_more_memory()
+    {
+        var slab = SlabCoverage.Compute(Plans.Unfitted(Plans.Plan(Plans.Box(0, 0, 8, 4)), 1.5, Plans.Pit(1, 2)));
+        slab.BestSecondPoint(250);
+        var few = Allocated(() => slab.BestSecondPoint(250, isAllowed: place => place.XM > 7.7));
+        var all = Allocated(() => slab.BestSecondPoint(250));
+        Assert.InRange(all, few - 2000, few + 2000);
+
+        static long Allocated(Func<SecondPoint?> search)
+        {
+            var before = GC.GetAllocatedBytesForCurrentThread();
+            search();
+            return GC.GetAllocatedBytesForCurrentThread() - before;
+        }
+    }
+
+    [Fact]
     public void Places_that_may_not_be_drilled_are_not_proposed()
     {
         var slab = SlabCoverage.Compute(Plans.Unfitted(Plans.Plan(Plans.Box(0, 0, 8, 4)), 1.5, Plans.Pit(1, 2)));

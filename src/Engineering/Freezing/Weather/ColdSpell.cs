@@ -9,7 +9,7 @@ public static class ColdSpell
     /// Days that all have the same lowest and highest temperature. Example: 5 days from −29 to −9 °C.
     /// </summary>
     /// <param name="first">The first day; only the order of days matters to the result.</param>
-    /// <param name="days">Number of days, a plain count.</param>
+    /// <param name="days">Number of days, a count, dimensionless.</param>
     /// <param name="minC">Lowest temperature of each day, °C.</param>
     /// <param name="maxC">Highest temperature of each day, °C.</param>
     /// <returns>The days in order.</returns>

@@ -34,7 +34,7 @@ public static class PlainWinter
     /// </summary>
     /// <param name="designC">Design temperature, °C, taken as the coldest night of the made-up winter.</param>
     /// <param name="januaryMeanC">Mean temperature of January, °C.</param>
-    /// <param name="days">Length of the winter, a plain count of days.</param>
+    /// <param name="days">Length of the winter, days.</param>
     /// <param name="seed">Seed of the spells: the same seed gives the same winter, dimensionless.</param>
     /// <returns>The days in order, the middle one on 16 January of an ordinary year.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An input lies outside the range below.</exception>
