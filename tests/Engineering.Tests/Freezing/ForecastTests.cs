@@ -45,6 +45,19 @@ public class ForecastTests
         Assert.InRange(report.AtRisk.Days, report.AtRisk.Low, report.AtRisk.High);
     }
 
+    // Pins the worked example of docs/calculations/freezing.md, so that the page cannot go stale.
+    [Fact]
+    public void The_example_of_the_handbook_page_still_holds()
+    {
+        var run = Runs.FourInch(16 * 0.3048, 22) with { FanBeforeRunW = 20 };
+        var report = FreezeForecast.Compute(Runs.Input(run, -22, -8) with { Trials = 60 });
+        Assert.Equal((2, 0, 8), (report.AtRisk.Days, report.AtRisk.Low, report.AtRisk.High));
+        Assert.Equal(4.3, report.ColdSpell.DaysUntilHalfClosed!.Value, 0.3);
+        Assert.Equal(23, report.Cable!.WallWarmWPerFt, 0.5);
+        Assert.Equal(12, report.Cable.ChosenWPerFt);
+        Assert.Equal(1.4, report.Insulation!.UsR, 0.05);
+    }
+
     [Fact]
     public void A_run_that_stays_warm_needs_nothing()
     {
