@@ -1,3 +1,5 @@
+using MitigationOffice.Engineering.Air;
+
 namespace MitigationOffice.Engineering.Freezing;
 
 /// <summary>
@@ -13,12 +15,13 @@ internal sealed class RunMarch
 
     private readonly OutdoorRun run;
     private readonly StreamAssumptions air;
+    private readonly double longestCellM;
     private readonly double[] wallResistance;
     private readonly Surroundings[] around;
 
-    public RunMarch(OutdoorRun run, StreamAssumptions air)
+    public RunMarch(OutdoorRun run, StreamAssumptions air, double longestCellM = LongestCellM)
     {
-        (this.run, this.air) = (run, air);
+        (this.run, this.air, this.longestCellM) = (run, air, longestCellM);
         PieceOfCell = [.. run.Pieces.SelectMany((piece, at) => Enumerable.Repeat(at, CellsOf(piece)))];
         Count = PieceOfCell.Length;
         CellM = [.. PieceOfCell.Select(at => run.Pieces[at].LengthM / CellsOf(run.Pieces[at]))];
@@ -131,7 +134,7 @@ internal sealed class RunMarch
 
     private void StandStill(double outdoorC)
     {
-        LookAround(outdoorC, outdoorC, Psychro.PressurePa(run.ElevationM));
+        LookAround(outdoorC, outdoorC, StandardAtmosphere.PressurePa(run.ElevationM));
         Array.Fill(AirC, outdoorC);
         Array.Clear(DrainKgPerS);
         Array.Clear(FrostKgPerS);
@@ -161,5 +164,5 @@ internal sealed class RunMarch
 
     private double[] New() => new double[Count];
 
-    private static int CellsOf(RunPiece piece) => Math.Max(1, (int)Math.Ceiling(piece.LengthM / LongestCellM - 1e-9));
+    private int CellsOf(RunPiece piece) => Math.Max(1, (int)Math.Ceiling(piece.LengthM / longestCellM - 1e-9));
 }

@@ -1,4 +1,4 @@
-using static MitigationOffice.Engineering.Allowed;
+using static MitigationOffice.Engineering.Require;
 
 namespace MitigationOffice.Engineering.Freezing;
 
@@ -27,8 +27,8 @@ public static class IceSleeve
     /// </remarks>
     public static double OpenShare(double thicknessM, double boreM)
     {
-        Within(boreM, 0.01, 1, "Bore", "m");
-        Within(thicknessM, 0, boreM / 2, "Ice thickness", "m");
+        InRange(boreM, 0.01, 1, "m", "Bore");
+        InRange(thicknessM, 0, boreM / 2, "m", "Ice thickness");
         var ratio = 1 - 2 * thicknessM / boreM;
         return ratio * ratio;
     }
@@ -47,10 +47,10 @@ public static class IceSleeve
     /// </remarks>
     public static double ThicknessM(double massKgPerM, double densityKgPerM3, double boreM)
     {
-        Within(boreM, 0.01, 1, "Bore", "m");
-        Within(densityKgPerM3, 50, ClearIceKgPerM3, "Ice density", "kg/m³");
+        InRange(boreM, 0.01, 1, "m", "Bore");
+        InRange(densityKgPerM3, 50, ClearIceKgPerM3, "kg/m³", "Ice density");
         var full = densityKgPerM3 * Math.PI * boreM * boreM / 4;
-        Within(massKgPerM, 0, full, "Mass of ice", "kg/m");
+        InRange(massKgPerM, 0, full, "kg/m", "Mass of ice");
         return boreM / 2 * (1 - Math.Sqrt(1 - massKgPerM / full));
     }
 
@@ -67,7 +67,7 @@ public static class IceSleeve
     /// </remarks>
     public static double ConductivityWPerMK(double densityKgPerM3)
     {
-        var solid = Within(densityKgPerM3, 50, ClearIceKgPerM3, "Ice density", "kg/m³") / ClearIceKgPerM3;
+        var solid = InRange(densityKgPerM3, 50, ClearIceKgPerM3, "kg/m³", "Ice density") / ClearIceKgPerM3;
         return Math.Pow(ClearIceWPerMK, solid) * Math.Pow(StillAirWPerMK, 1 - solid);
     }
 }

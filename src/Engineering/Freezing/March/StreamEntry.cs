@@ -1,3 +1,5 @@
+using MitigationOffice.Engineering.Air;
+
 namespace MitigationOffice.Engineering.Freezing;
 
 /// <summary>The moist air at the foot of the outdoor run: soil gas and house air mixed, warmed by the fan.</summary>
@@ -5,7 +7,7 @@ internal readonly record struct StreamEntry(double DryKgPerS, double AirC, doubl
 {
     public static StreamEntry Mix(OutdoorRun run, StreamAssumptions air, double flowM3PerS)
     {
-        var pressure = Psychro.PressurePa(run.ElevationM);
+        var pressure = StandardAtmosphere.PressurePa(run.ElevationM);
         var (celsius, ratio) = Mixture(air, pressure);
         var dry = flowM3PerS * DryKgPerM3(celsius, ratio, pressure);
         var warmed = celsius + run.FanBeforeRunW / (dry * HeatCapacity(ratio, 0));

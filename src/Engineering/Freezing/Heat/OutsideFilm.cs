@@ -1,4 +1,4 @@
-using static MitigationOffice.Engineering.Allowed;
+using static MitigationOffice.Engineering.Require;
 
 namespace MitigationOffice.Engineering.Freezing;
 
@@ -27,8 +27,8 @@ public static class OutsideFilm
     /// </remarks>
     public static double CrossFlowNusselt(double reynolds, double prandtl)
     {
-        Within(reynolds, 0, 1e7, "Reynolds number", "");
-        Within(prandtl, 0.5, 2000, "Prandtl number", "");
+        InRange(reynolds, 0, 1e7, "(number)", "Reynolds number");
+        InRange(prandtl, 0.5, 2000, "(number)", "Prandtl number");
         var basis = 0.62 * Math.Sqrt(reynolds) * Math.Cbrt(prandtl)
             / Math.Pow(1 + Math.Pow(0.4 / prandtl, 2.0 / 3), 0.25);
         return 0.3 + basis * Math.Pow(1 + Math.Pow(reynolds / 282_000, 0.625), 0.8);
@@ -49,8 +49,8 @@ public static class OutsideFilm
     /// </remarks>
     public static double StillAirNusselt(double rayleigh, double prandtl)
     {
-        Within(rayleigh, 0, 1e12, "Rayleigh number", "");
-        Within(prandtl, 0.5, 2000, "Prandtl number", "");
+        InRange(rayleigh, 0, 1e12, "(number)", "Rayleigh number");
+        InRange(prandtl, 0.5, 2000, "(number)", "Prandtl number");
         var shape = Math.Pow(1 + Math.Pow(0.559 / prandtl, 9.0 / 16), 8.0 / 27);
         var root = 0.60 + 0.387 * Math.Pow(rayleigh, 1.0 / 6) / shape;
         return root * root;
@@ -69,8 +69,8 @@ public static class OutsideFilm
     /// </remarks>
     public static double LongWaveWPerM2K(double surfaceC, double surroundingsC)
     {
-        var a = Within(surfaceC, -120, 120, "Surface temperature", "°C") + 273.15;
-        var b = Within(surroundingsC, -120, 120, "Temperature of the surroundings", "°C") + 273.15;
+        var a = InRange(surfaceC, -120, 120, "°C", "Surface temperature") + 273.15;
+        var b = InRange(surroundingsC, -120, 120, "°C", "Temperature of the surroundings") + 273.15;
         return Emissivity * StefanBoltzmannWPerM2K4 * (a * a + b * b) * (a + b);
     }
 
@@ -86,7 +86,7 @@ public static class OutsideFilm
     /// </remarks>
     public static double ClearSkyC(double airC)
     {
-        var kelvin = Within(airC, -60, 50, "Outdoor temperature", "°C") + 273.15;
+        var kelvin = InRange(airC, -60, 50, "°C", "Outdoor temperature") + 273.15;
         return 0.0552 * kelvin * Math.Sqrt(kelvin) - 273.15;
     }
 }

@@ -49,7 +49,12 @@ internal sealed class SlabGrid
     public int CellOf(PlanPoint place) =>
         NumberAt((int)Math.Floor((place.XM - left) / Size), (int)Math.Floor((place.YM - low) / Size));
 
-    public bool Holds(PlanPoint place) => plan.Areas.Any(area => Polygon.Contains(area.Corners, place));
+    public bool Holds(PlanPoint place)
+    {
+        for (var area = 0; area < plan.Areas.Count; area++)
+            if (Polygon.Contains(plan.Areas[area].Corners, place)) return true;
+        return false;
+    }
 
     /// <summary>
     /// Spreads a place over the four cells around it, so that their mean place is the place itself; where a wall or a

@@ -8,6 +8,9 @@ namespace MitigationOffice.Engineering.Freezing;
 /// </summary>
 internal static class RepeatedTrials
 {
+    // Twice the length of an ordinary cell: the spread of the assumptions is far wider than what the finer cells would add.
+    private const double LongestCellM = 2 * RunMarch.LongestCellM;
+
     /// <summary>At-risk days of every trial, rising.</summary>
     public static int[] AtRiskDays(FreezeInput input, IReadOnlyList<IReadOnlyList<WeatherDay>> winters)
     {
@@ -21,7 +24,7 @@ internal static class RepeatedTrials
             var winter = madeUp
                 ? PlainWinter.Days(input.DesignC, input.JanuaryMeanC, input.WinterDays, input.Seed + (ulong)trial)
                 : winters[trial % winters.Count];
-            counts[trial] = SeasonRunner.AtRiskDays(new RunMarch(run, air), mouth, winter);
+            counts[trial] = SeasonRunner.AtRiskDays(new RunMarch(run, air, LongestCellM), mouth, winter);
         }
         Array.Sort(counts);
         return counts;

@@ -5,7 +5,7 @@ internal sealed class SecondPointSearch
 {
     private const int MostPlacesAtFirst = 2000;
     private readonly SlabGrid grid;
-    private readonly IReadOnlyList<SuctionPlace> points;
+    private readonly SuctionPlace[] points;
     private readonly SheetSolver solver;
     private readonly double pitVacuumPa;
     private readonly double pitRadiusM;
@@ -20,14 +20,14 @@ internal sealed class SecondPointSearch
 
     public SecondPointSearch(SlabGrid grid, CoverageInput input, double reachM, double footingM, double pitVacuumPa, double pitRadiusM, Func<PlanPoint, bool> isAllowed)
     {
-        (this.grid, points, this.pitVacuumPa, this.pitRadiusM) = (grid, input.SuctionPoints, pitVacuumPa, pitRadiusM);
+        (this.grid, points, this.pitVacuumPa, this.pitRadiusM) = (grid, [.. input.SuctionPoints], pitVacuumPa, pitRadiusM);
         (targetPa, this.isAllowed) = (input.TargetPa, isAllowed);
         solver = new SheetSolver(grid, points);
         solver.Solve(reachM, footingM);
         tried = new bool[grid.Count];
         response = new double[grid.Count];
-        influence = new double[points.Count + 1, points.Count + 1];
-        demand = new double[points.Count + 1];
+        influence = new double[points.Length + 1, points.Length + 1];
+        demand = new double[points.Length + 1];
         TryAll();
     }
 
@@ -86,7 +86,7 @@ internal sealed class SecondPointSearch
 
     private void FindFlows(int cell)
     {
-        var last = points.Count;
+        var last = points.Length;
         var own = CellSpread.Single(cell);
         for (var row = 0; row < last; row++)
         {
@@ -107,7 +107,7 @@ internal sealed class SecondPointSearch
         for (var at = 0; at < response.Length; at++)
         {
             var vacuum = demand[^1] * response[at];
-            for (var point = 0; point < points.Count; point++) vacuum += demand[point] * solver.ResponseOf(point)[at];
+            for (var point = 0; point < points.Length; point++) vacuum += demand[point] * solver.ResponseOf(point)[at];
             if (vacuum >= targetPa) area += grid.AreaM2[at];
             weakest = Math.Min(weakest, vacuum);
         }

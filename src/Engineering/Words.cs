@@ -1,6 +1,6 @@
 using System.Globalization;
 
-namespace MitigationOffice.Engineering.Freezing;
+namespace MitigationOffice.Engineering;
 
 internal static class Words
 {
@@ -11,6 +11,8 @@ internal static class Words
     ];
 
     public static string Say(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+
+    public static ArgumentOutOfRangeException Refusal(string name, string message) => new(name, message);
 
     public static string Count(int number) =>
         number is >= 0 and <= 20 ? Small[number] : number.ToString(CultureInfo.InvariantCulture);

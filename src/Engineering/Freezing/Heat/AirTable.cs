@@ -1,3 +1,5 @@
+using MitigationOffice.Engineering.Air;
+
 namespace MitigationOffice.Engineering.Freezing;
 
 /// <summary>
@@ -19,11 +21,11 @@ internal static class AirTable
     public const double LowestC = -100;
     public const double HighestC = 120;
     private const int PerKelvin = 16;
-    private static readonly double[] Saturation = Make(Psychro.SaturationPa);
-    private static readonly double[] Viscosity = Make(Psychro.Viscosity);
-    private static readonly double[] Conductivity = Make(Psychro.Conductivity);
+    private static readonly double[] VapourPressure = Make(Saturation.PressurePa);
+    private static readonly double[] Viscosity = Make(celsius => Dry(celsius).ViscosityPaS);
+    private static readonly double[] Conductivity = Make(celsius => Dry(celsius).ConductivityWPerMK);
 
-    public static double SaturationPa(double celsius) => Read(Saturation, celsius);
+    public static double SaturationPa(double celsius) => Read(VapourPressure, celsius);
 
     public static double ViscosityPaS(double celsius) => Read(Viscosity, celsius);
 
@@ -43,6 +45,8 @@ internal static class AirTable
         var cell = Math.Clamp((int)place, 0, table.Length - 2);
         return table[cell] + (place - cell) * (table[cell + 1] - table[cell]);
     }
+
+    private static MoistAir Dry(double celsius) => new(celsius, 0, StandardAtmosphere.SeaLevelPa);
 
     private static double[] Make(Func<double, double> property)
     {

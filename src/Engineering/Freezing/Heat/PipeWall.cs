@@ -1,4 +1,4 @@
-using static MitigationOffice.Engineering.Allowed;
+using static MitigationOffice.Engineering.Require;
 
 namespace MitigationOffice.Engineering.Freezing;
 
@@ -25,9 +25,9 @@ public static class PipeWall
     /// </remarks>
     public static double ResistanceMKPerW(double innerDiameterM, double outerDiameterM, double conductivityWPerMK)
     {
-        Within(innerDiameterM, 0.001, 5, "Inner diameter", "m");
-        Within(outerDiameterM, innerDiameterM, 5, "Outer diameter", "m");
-        Within(conductivityWPerMK, 0.005, 500, "Conductivity", "W/(m·K)");
+        InRange(innerDiameterM, 0.001, 5, "m", "Inner diameter");
+        InRange(outerDiameterM, innerDiameterM, 5, "m", "Outer diameter");
+        InRange(conductivityWPerMK, 0.005, 500, "W/(m·K)", "Conductivity");
         return Math.Log(outerDiameterM / innerDiameterM) / (2 * Math.PI * conductivityWPerMK);
     }
 
@@ -45,8 +45,8 @@ public static class PipeWall
     /// </remarks>
     public static double ThicknessM(double usR, double conductivityWPerMK)
     {
-        Within(usR, 0, 60, "R-value", "ft²·°F·h/Btu");
-        Within(conductivityWPerMK, 0.015, 0.2, "Insulation conductivity", "W/(m·K)");
+        InRange(usR, 0, 60, "ft²·°F·h/Btu", "R-value");
+        InRange(conductivityWPerMK, 0.015, 0.2, "W/(m·K)", "Insulation conductivity");
         return usR * RsiPerUsR * conductivityWPerMK;
     }
 }

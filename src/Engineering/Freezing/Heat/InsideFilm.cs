@@ -1,4 +1,4 @@
-using static MitigationOffice.Engineering.Allowed;
+using static MitigationOffice.Engineering.Require;
 
 namespace MitigationOffice.Engineering.Freezing;
 
@@ -31,8 +31,8 @@ public static class InsideFilm
     /// </remarks>
     public static double Nusselt(double reynolds, double prandtl)
     {
-        Within(reynolds, 0, 1e6, "Reynolds number", "");
-        Within(prandtl, 0.5, 2000, "Prandtl number", "");
+        InRange(reynolds, 0, 1e6, "(number)", "Reynolds number");
+        InRange(prandtl, 0.5, 2000, "(number)", "Prandtl number");
         return NusseltUnchecked(reynolds, prandtl);
     }
 
@@ -50,9 +50,9 @@ public static class InsideFilm
     /// </remarks>
     public static double CoefficientWPerM2K(double nusselt, double conductivityWPerMK, double diameterM)
     {
-        Within(nusselt, 0, 1e5, "Nusselt number", "");
-        Within(conductivityWPerMK, 0.001, 1, "Conductivity", "W/(m·K)");
-        Within(diameterM, 0.001, 5, "Diameter", "m");
+        InRange(nusselt, 0, 1e5, "(number)", "Nusselt number");
+        InRange(conductivityWPerMK, 0.001, 1, "W/(m·K)", "Conductivity");
+        InRange(diameterM, 0.001, 5, "m", "Diameter");
         return nusselt * conductivityWPerMK / diameterM;
     }
 
