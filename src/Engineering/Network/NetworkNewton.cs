@@ -14,7 +14,7 @@ internal sealed class NetworkNewton
     private readonly PieceLoss[] _discharge;
     private readonly double[] _branchLiftPa, _soilResistance, _soilPower;
     private readonly double _dischargeLiftPa, _densityRatio;
-    private readonly double[] _flow, _trial, _residual, _step, _branchFlow, _branchLoss, _branchSlope, _pathLoss, _matrix;
+    private readonly double[] _flow, _trial, _residual, _soilSlope, _step, _branchFlow, _branchLoss, _branchSlope, _pathLoss, _matrix;
     private FanCurve? _fan;
     private double _drivingSlope, _drivingPa;
 
@@ -22,8 +22,8 @@ internal sealed class NetworkNewton
     {
         _shape = shape;
         _densityRatio = density / StandardAtmosphere.FanCurveKgPerM3;
-        _pieces = [.. shape.Branches.Select(branch => branch.Pieces.Select(piece => new PieceLoss(piece, density, viscosity, fittingFactor)).ToArray())];
-        _discharge = [.. discharge.Select(piece => new PieceLoss(piece, density, viscosity, fittingFactor))];
+        _pieces = [.. shape.Branches.Select(branch => PieceLoss.Merge(branch.Pieces, density, viscosity, fittingFactor))];
+        _discharge = PieceLoss.Merge(discharge, density, viscosity, fittingFactor);
         if (discharge.Count > 0) _discharge = [.. _discharge, new PieceLoss(discharge[^1].Size, 0, 1, density, viscosity)];
         _branchLiftPa = [.. shape.Branches.Select(branch => liftPaPerM * branch.Pieces.Sum(piece => piece.RiseM * piece.Count))];
         _dischargeLiftPa = liftPaPerM * discharge.Sum(piece => piece.RiseM * piece.Count);
@@ -31,7 +31,7 @@ internal sealed class NetworkNewton
         _soilPower = [.. soils.Select(soil => 1 / Require.InRange(soil.Exponent, 0.5, 1, "(soil exponent)"))];
         _soilResistance = [.. soils.Select(soil => Math.Pow(1 / Require.InRange(soil.ConductanceG, 1e-9, 1, "m³/(s·Paⁿ)"), 1 / soil.Exponent))];
         var (points, branches) = (soils.Length, shape.Branches.Count);
-        (_flow, _trial, _residual, _step) = (new double[points], new double[points], new double[points], new double[points]);
+        (_flow, _trial, _residual, _soilSlope, _step) = (new double[points], new double[points], new double[points], new double[points], new double[points]);
         (_branchFlow, _branchLoss, _branchSlope, _pathLoss) = (new double[branches], new double[branches], new double[branches], new double[branches]);
         _matrix = new double[points * points];
     }
@@ -59,7 +59,7 @@ internal sealed class NetworkNewton
         var scale = Math.Max(fan.GreatestPressurePa * _densityRatio, 1e-3);
         Start(fan);
         var norm = Evaluate(_flow);
-        for (Steps = 0; norm > 1e-11 * scale && Steps < MostSteps; Steps++)
+        for (Steps = 0; norm > 1e-9 * scale && Steps < MostSteps; Steps++)
         {
             SolveStep();
             var reached = Advance(norm);
@@ -156,18 +156,27 @@ internal sealed class NetworkNewton
         return largest;
     }
 
+    /// <summary>Suction that draws a flow from the ground, and its slope kept for the matrix.</summary>
     private double SoilVacuum(int point, double flow)
-        => _soilResistance[point] * Math.CopySign(Math.Pow(Math.Abs(flow), _soilPower[point]), flow);
+    {
+        if (_soilPower[point] == 1)
+        {
+            _soilSlope[point] = _soilResistance[point];
+            return _soilResistance[point] * flow;
+        }
 
-    private double SoilSlope(int point, double flow)
-        => _soilResistance[point] * _soilPower[point] * Math.Pow(Math.Max(Math.Abs(flow), 1e-12), _soilPower[point] - 1);
+        var size = Math.Max(Math.Abs(flow), 1e-12);
+        var vacuum = _soilResistance[point] * Math.Pow(size, _soilPower[point]);
+        _soilSlope[point] = _soilPower[point] * vacuum / size;
+        return Math.CopySign(vacuum, flow);
+    }
 
     /// <summary>Newton's step from the symmetric matrix of slopes, by Cholesky.</summary>
     private void SolveStep()
     {
         var n = _flow.Length;
         Array.Fill(_matrix, -_drivingSlope);
-        for (var i = 0; i < n; i++) _matrix[i * n + i] += SoilSlope(i, _flow[i]);
+        for (var i = 0; i < n; i++) _matrix[i * n + i] += _soilSlope[i];
         for (var branch = 0; branch < _branchSlope.Length; branch++) AddBranch(branch, n);
         Factorize(n);
         Substitute(n);

@@ -33,13 +33,17 @@ public static class Friction
         return reynolds <= LaminarUpTo ? (64 / reynolds, -64 / (reynolds * reynolds)) : Bridge(reynolds, relativeRoughness);
     }
 
-    /// <summary>Newton on 1/√f from Swamee and Jain's start, within 1.5 % of the root: four steps reach the last digit.</summary>
+    /// <summary>Newton on 1/√f, begun by one substitution from 1/√f = 7: three steps then reach the last digits everywhere in the range.</summary>
     private static (double Factor, double Slope) Colebrook(double reynolds, double relativeRoughness)
     {
         var (a, b) = (relativeRoughness / 3.7, 2.51 / reynolds);
-        var x = -TwoOverLn10 * Math.Log(a + 5.74 / Math.Pow(reynolds, 0.9));
-        for (var step = 0; step < 4; step++)
-            x -= (x + TwoOverLn10 * Math.Log(a + b * x)) / (1 + TwoOverLn10 * b / (a + b * x));
+        var x = -TwoOverLn10 * Math.Log(a + 7 * b);
+        for (var step = 0; step < 3; step++)
+        {
+            var argument = a + b * x;
+            x -= (x + TwoOverLn10 * Math.Log(argument)) * argument / (argument + TwoOverLn10 * b);
+        }
+
         var inside = TwoOverLn10 * b / (a + b * x);
         return (1 / (x * x), -2 * inside / (reynolds * (1 + inside) * x * x));
     }

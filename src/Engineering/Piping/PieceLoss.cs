@@ -14,10 +14,19 @@ internal readonly struct PieceLoss
         _headPerFlow2 = densityKgPerM3 / (2 * size.AreaM2 * size.AreaM2);
     }
 
-    internal PieceLoss(RoutePiece piece, double densityKgPerM3, double viscosityPaS, double fittingFactor = 1)
-        : this(piece.Size, piece.Kind == PieceKind.Pipe ? piece.Count * piece.LengthM : 0, piece.Count * piece.K * fittingFactor, densityKgPerM3, viscosityPaS)
+    internal PieceLoss(RoutePiece piece, double densityKgPerM3, double viscosityPaS)
+        : this(piece.Size, PipeM(piece), piece.Count * piece.K, densityKgPerM3, viscosityPaS)
     {
     }
+
+    /// <summary>Pieces in a row as few losses: those of one size carry the same air and add up to one.</summary>
+    internal static PieceLoss[] Merge(IEnumerable<RoutePiece> pieces, double densityKgPerM3, double viscosityPaS, double fittingFactor) =>
+    [
+        .. pieces.GroupBy(piece => piece.Size).Select(group => new PieceLoss(
+            group.Key, group.Sum(PipeM), fittingFactor * group.Sum(piece => piece.Count * piece.K), densityKgPerM3, viscosityPaS)),
+    ];
+
+    private static double PipeM(RoutePiece piece) => piece.Kind == PieceKind.Pipe ? piece.Count * piece.LengthM : 0;
 
     /// <summary>Loss, Pa, and its slope over the flow, Pa·s/m³.</summary>
     internal (double Pa, double Slope) At(double flowM3PerS)
