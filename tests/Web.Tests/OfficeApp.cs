@@ -154,7 +154,12 @@ public class OfficeApp : IAsyncLifetime
             }
 
             foreach (var (key, value) in office.Settings) builder.UseSetting(key, value);
-            builder.ConfigureTestServices(services => services.Replace(ServiceDescriptor.Singleton<TimeProvider>(office.Clock)));
+            builder.ConfigureTestServices(services =>
+            {
+                services.Replace(ServiceDescriptor.Singleton<TimeProvider>(office.Clock));
+                services.AddSingleton<SqlCount>();
+                services.ConfigureDbContext<OfficeDb>((provider, options) => options.AddInterceptors(provider.GetRequiredService<SqlCount>()));
+            });
         }
     }
 }

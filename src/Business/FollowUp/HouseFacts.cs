@@ -16,13 +16,14 @@ public sealed record HouseFacts(
 
     public sealed record Battery(int ComponentId, int SystemId, string Model, DateOnly FittedOn);
 
-    public static async Task<List<HouseFacts>> ReadAsync(OfficeDb db, string companyZone, CancellationToken cancel)
+    public static async Task<List<HouseFacts>> ReadAsync(OfficeDb db, string companyZone, int? houseId, CancellationToken cancel)
     {
-        var systems = await db.Systems.AsNoTracking().Where(s => s.LeftRunning)
+        var running = db.Systems.AsNoTracking().Where(s => s.LeftRunning && (houseId == null || s.HouseId == houseId));
+        var systems = await running
             .Join(db.Houses, s => s.HouseId, h => h.Id, (s, h) => new { s.HouseId, h.TimeZone, s.Id, s.TagNumber, s.ActivatedAtUtc }).ToListAsync(cancel);
-        var tests = (await db.RadonTests.AsNoTracking().Where(t => t.EndedAtUtc != null)
+        var tests = (await db.RadonTests.AsNoTracking().Where(t => t.EndedAtUtc != null && (houseId == null || t.HouseId == houseId))
             .Select(t => new { t.HouseId, EndedAtUtc = t.EndedAtUtc!.Value, t.Outcome }).ToListAsync(cancel)).ToLookup(t => t.HouseId);
-        var batteries = (await db.Systems.AsNoTracking().Where(s => s.LeftRunning).SelectMany(s => s.Components)
+        var batteries = (await running.SelectMany(s => s.Components)
             .Where(c => c.Kind == ComponentKind.Alarm && c.RemovedOn == null && c.BatteryFittedOn != null)
             .Select(c => new { c.Id, c.InstalledSystemId, c.Model, FittedOn = c.BatteryFittedOn!.Value }).ToListAsync(cancel)).ToLookup(c => c.InstalledSystemId);
         return [.. systems.GroupBy(s => s.HouseId).Select(g =>

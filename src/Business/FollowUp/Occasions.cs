@@ -47,7 +47,7 @@ public static class Occasions
             foreach (var (after, due) in days.Where(d => d.Due >= come.Due))
                 yield return new Occasion(
                     $"test-not-back:s{unit.Id}:{after}", rule.Code, house.HouseId, unit.Id, unit.ActivatedOn, due, due.AddDays(-rule.LeadDays),
-                    $"The fan was switched on on {HouseTime.Show(unit.ActivatedOn)}, {after} days before this.", NearDays: 15);
+                    $"The fan was switched on {HouseTime.Show(unit.ActivatedOn)}; {after} days later no test result was here.", NearDays: 15);
         }
     }
 

@@ -19,11 +19,10 @@ public static class PlanReminders
         // Two planners on a server database take turns; an embedded one has the write gate.
         if (db.Database.ProviderName?.Contains("Npgsql", StringComparison.Ordinal) == true)
             await db.Database.ExecuteSqlRawAsync("SELECT pg_advisory_xact_lock(7302)", cancel);
-        var company = await db.Company.AsNoTracking().FirstAsync(cancel);
+        var company = await db.Company.AsNoTracking().SingleAsync(cancel);
         var rules = await db.ReminderRules.AsNoTracking().Where(r => !r.Off).ToDictionaryAsync(r => r.Code, StringComparer.Ordinal, cancel);
-        var houses = await HouseFacts.ReadAsync(db, company.TimeZone, cancel);
-        var wanted = houses.Where(h => houseId is null || h.HouseId == houseId)
-            .SelectMany(h => Occasions.Of(h, rules, company, HouseTime.DayOf(nowUtc, h.Zone))).ToDictionary(o => o.Key, StringComparer.Ordinal);
+        var houses = await HouseFacts.ReadAsync(db, company.TimeZone, houseId, cancel);
+        var wanted = houses.SelectMany(h => Occasions.Of(h, rules, company, HouseTime.DayOf(nowUtc, h.Zone))).ToDictionary(o => o.Key, StringComparer.Ordinal);
         var known = await db.Reminders.Where(r => houseId == null || r.HouseId == houseId).ToListAsync(cancel);
         var round = Agree(db, wanted, known);
         await db.SaveChangesAsync(cancel);

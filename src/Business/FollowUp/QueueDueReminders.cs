@@ -17,7 +17,7 @@ public sealed class QueueDueReminders(OfficeDb db, MailSettings mail, ClockWatch
     {
         if ((await watch.TickAsync(db, cancel)).Length > 0) return 0;
         var now = clock.GetUtcNow().UtcDateTime;
-        var company = await db.Company.AsNoTracking().FirstAsync(cancel);
+        var company = await db.Company.AsNoTracking().SingleAsync(cancel);
         var rules = await db.ReminderRules.AsNoTracking().Where(r => !r.Off).ToDictionaryAsync(r => r.Code, StringComparer.Ordinal, cancel);
         var soonest = DateOnly.FromDateTime(now).AddDays(1);
         var due = await db.Reminders.AsNoTracking().Where(r => r.State == ReminderState.Planned && r.SendOn <= soonest).OrderBy(r => r.SendOn).ThenBy(r => r.Id)

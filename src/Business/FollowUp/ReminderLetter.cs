@@ -9,19 +9,20 @@ namespace MitigationOffice.Business.FollowUp;
 /// <summary>A reminder put into words for the house's present owner, or the reason why it cannot be mailed.</summary>
 public sealed record ReminderLetter(Letter? Letter, string WhyNot)
 {
-    public sealed record Reader(int HouseId, string TimeZone, string House, string Name, string Email, string Tag);
+    public sealed record Reader(int HouseId, string TimeZone, string House, string Name, string Email, string Tag, string Phone, string PostalAddress);
 
     /// <summary>Who is written to about these houses: the present owners.</summary>
     public static async Task<Dictionary<int, Reader>> ReadersAsync(OfficeDb db, IQueryable<House> houses, CancellationToken cancel = default)
     {
         var read = await houses.AsNoTracking().Select(h => new
         {
-            h.Id, h.TimeZone, h.Street, h.City,
-            Owner = h.Owners.Where(o => o.ToDay == null).OrderByDescending(o => o.FromDay).Select(o => new { o.Customer!.Name, o.Customer.ContactName, o.Customer.Email }).FirstOrDefault(),
+            h.Id, h.TimeZone, h.Street, h.Street2, h.City, h.State, h.Zip,
+            Owner = h.Owners.Where(o => o.ToDay == null).OrderByDescending(o => o.FromDay).Select(o => new { o.Customer!.Name, o.Customer.ContactName, o.Customer.Email, o.Customer.Phone, o.Customer.MailingAddress }).FirstOrDefault(),
             Tag = db.Systems.Where(s => s.HouseId == h.Id).OrderByDescending(s => s.ActivatedAtUtc).Select(s => s.TagNumber).FirstOrDefault(),
         }).ToListAsync(cancel);
         return read.ToDictionary(x => x.Id, x => new Reader(
-            x.Id, x.TimeZone, $"{x.Street}, {x.City}", x.Owner?.ContactName is { Length: > 0 } contact ? contact : x.Owner?.Name ?? "", x.Owner?.Email ?? "", x.Tag ?? ""));
+            x.Id, x.TimeZone, $"{x.Street}, {x.City}", x.Owner?.ContactName is { Length: > 0 } contact ? contact : x.Owner?.Name ?? "", x.Owner?.Email ?? "", x.Tag ?? "", x.Owner?.Phone ?? "",
+            x.Owner?.MailingAddress is { Length: > 0 } elsewhere ? elsewhere : $"{x.Street}{(x.Street2.Length == 0 ? "" : ", " + x.Street2)}, {x.City}, {x.State} {x.Zip}"));
     }
 
     public static ReminderLetter Of(Reminder reminder, ReminderRule rule, Reader reader, CompanyProfile company)

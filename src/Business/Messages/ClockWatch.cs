@@ -18,7 +18,7 @@ public sealed class ClockWatch(TimeProvider clock)
     /// <summary>Looks at the clock, and says why mail must wait; empty when it need not.</summary>
     public async Task<string> TickAsync(OfficeDb db, CancellationToken cancel = default)
     {
-        var gate = await db.OutboxGates.AsNoTracking().OrderBy(g => g.Id).FirstAsync(cancel);
+        var gate = await db.OutboxGates.AsNoTracking().SingleAsync(cancel);
         var now = clock.GetUtcNow().UtcDateTime;
         var why = Judge(gate.LastTickUtc, now);
         var tick = why.Length == 0 ? now : gate.LastTickUtc;

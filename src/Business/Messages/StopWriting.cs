@@ -14,7 +14,7 @@ public static class StopWriting
 
     /// <summary>No more messages of this class to this address, from now on; what waits is not sent. Who wants no upkeep messages
     /// wants no offers either. Doing it twice changes nothing.</summary>
-    public static Task Async(OfficeDb db, UnsubscribeLink link, DateTime nowUtc, CancellationToken cancel = default) => db.WriteAsync(async () =>
+    public static Task ForAsync(OfficeDb db, UnsubscribeLink link, DateTime nowUtc, CancellationToken cancel = default) => db.WriteAsync(async () =>
     {
         MailClass[] classes = link.Class == MailClass.Upkeep ? [MailClass.Upkeep, MailClass.Commercial] : [link.Class];
         var known = await db.Suppressions.Where(s => s.Address == link.Address).Select(s => s.Class).ToListAsync(cancel);

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Microsoft.EntityFrameworkCore;
 using MitigationOffice.Business.Data;
+using MitigationOffice.Business.Design;
 using MitigationOffice.Business.Houses;
 using MitigationOffice.Business.Shop;
 
@@ -24,7 +25,7 @@ public static class DraftQuote
             TaxPercent = company.TaxPercent, DepositPercent = company.DepositPercent, Answers = AnswersOf(house),
         };
         QuoteTexts.Fill(revision, company);
-        ProposeTiers.Into(revision, company, house, await TakeOffAsync(db, revision, company), await db.PriceItems.AsNoTracking().ToListAsync());
+        ProposeTiers.Into(revision, company, house, await TakeOffAsync(db, revision), await db.PriceItems.AsNoTracking().ToListAsync());
         quote.Revisions.Add(revision);
         db.Quotes.Add(quote);
         await db.SaveChangesAsync();
@@ -46,13 +47,15 @@ public static class DraftQuote
         return string.Create(CultureInfo.InvariantCulture, $"The radon test{days}{room}: {Math.Round(test.PCiL, 1, MidpointRounding.AwayFromZero):0.0} pCi/L.");
     }
 
-    private static async Task<TakeOff> TakeOffAsync(OfficeDb db, QuoteRevision revision, CompanyProfile company)
+    private static async Task<TakeOff> TakeOffAsync(OfficeDb db, QuoteRevision revision)
     {
         if (revision.SuctionDesignId is not { } id) return TakeOff.ByHand;
         var design = await db.Designs.AsNoTracking().Include(d => d.Pieces).SingleAsync(d => d.Id == id);
-        var fan = design.FanId is { } fanId ? await db.Fans.AsNoTracking().SingleAsync(f => f.Id == fanId) : null;
-        var takeOff = TakeOff.Of(design, fan);
+        var report = (await ComputeDesign.ReadAsync(db, design)).Report;
+        var fan = await db.Fans.AsNoTracking().FirstOrDefaultAsync(f => f.Id == design.FanId || (design.FanId == null && report != null && f.Model == report.ShownFan));
+        var takeOff = TakeOff.Of(design, fan, report?.Freeze);
         revision.Scope = Scope(takeOff);
+        if (report?.Shown is { OnCurve: true } shown) revision.ElectricityPerYear = Money.FromDollars((decimal)shown.ElectricityDollarsPerYear);
         return takeOff;
     }
 

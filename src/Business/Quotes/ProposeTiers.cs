@@ -1,5 +1,6 @@
 using MitigationOffice.Business.Data;
 using MitigationOffice.Business.Design;
+using MitigationOffice.Business.Design.Report;
 using MitigationOffice.Business.Houses;
 using MitigationOffice.Business.Shop;
 
@@ -10,9 +11,12 @@ public sealed record TakeOff(decimal PipeFeet, decimal OutdoorFeet, int Fittings
 {
     public static readonly TakeOff ByHand = new(0, 0, 0, null);
 
-    public static TakeOff Of(SuctionDesign design, Fan? fan) => new(
+    /// <summary>What the engine says of the outdoor run in winter, where it was computed.</summary>
+    public FreezeResult? Freeze { get; init; }
+
+    public static TakeOff Of(SuctionDesign design, Fan? fan, FreezeResult? freeze) => new(
         Feet(design.Pieces), Feet(design.Pieces.Where(p => p.Place == PiecePlace.Outdoors)),
-        design.Pieces.Where(p => p.Kind is not (PieceKind.Pipe or PieceKind.Fan)).Sum(p => p.Count), fan);
+        design.Pieces.Where(p => p.Kind is not (PieceKind.Pipe or PieceKind.Fan)).Sum(p => p.Count), fan) { Freeze = freeze };
 
     private static decimal Feet(IEnumerable<RoutePiece> pieces) =>
         Math.Ceiling((decimal)(pieces.Where(p => p.Kind == PieceKind.Pipe).Sum(p => p.LengthM * Math.Max(1, p.Count)) / 0.3048) - 0.001m);
@@ -42,6 +46,22 @@ public static class ProposeTiers
         }
 
         revision.AddOns.AddRange(addOns.Select((item, i) => AddOnOf(item, Quantity(item, takeOff), company, i + 1, recommended: FromTier(item) <= 3)));
+        GiveReasons(revision, addOns, takeOff.Freeze);
+    }
+
+    /// <summary>Puts what was computed for this house behind the book's reasons, and says which choice it speaks for.</summary>
+    private static void GiveReasons(QuoteRevision revision, List<PriceItem> addOns, FreezeResult? freeze)
+    {
+        if (freeze is null) return;
+        foreach (var (addOn, item) in revision.AddOns.Zip(addOns))
+            addOn.Reason = FromTier(item) switch
+            {
+                3 => $"{addOn.Reason} {freeze.Conclusion}".Trim(),
+                2 when Named(item, ["condensate", "bypass"]) => $"{addOn.Reason} {freeze.BypassReason}".Trim(),
+                _ => addOn.Reason,
+            };
+        revision.RecommendedTier = freeze.CableAdvised ? 3 : freeze.BypassNeeded ? 2 : 1;
+        revision.WhyRecommended = freeze.CableAdvised ? freeze.Conclusion : freeze.BypassNeeded ? freeze.BypassReason : $"{freeze.Conclusion} More is not needed for the winter.";
     }
 
     /// <summary>A line at today's price of the book.</summary>

@@ -23,7 +23,7 @@ public static class MonthReport
 {
     public static async Task<ReportPreview> PreviewAsync(OfficeDb db, DateOnly month, DateTime nowUtc, CancellationToken cancel = default)
     {
-        var company = await db.Company.AsNoTracking().FirstAsync(cancel);
+        var company = await db.Company.AsNoTracking().SingleAsync(cancel);
         var zone = HouseTime.Zone(company.TimeZone);
         var frozen = await db.ReportRuns.AsNoTracking().Include(r => r.Entries).SingleOrDefaultAsync(r => r.Month == month && r.Layout == ReportLayout.General, cancel);
         var over = nowUtc >= ReportMonth.BeginUtc(month.AddMonths(1), zone);
@@ -52,7 +52,7 @@ public static class MonthReport
 
     private static async Task<ReportRun> StoreAsync(OfficeDb db, ReportPreview preview, string by, DateTime nowUtc, CancellationToken cancel)
     {
-        var company = await db.Company.AsNoTracking().FirstAsync(cancel);
+        var company = await db.Company.AsNoTracking().SingleAsync(cancel);
         var words = ReportMonth.Words(preview.Month);
         var csv = ReportCsv.Bytes(preview.Rows.Count > 0 ? [.. preview.Rows.Select(r => r.Values)] : [Nil(company, preview.Month)]);
         var file = StoredDocument.Of(csv, PaperKind.StateReport, $"State report {words}", $"state-report-{words}.csv", "text/csv", null, nowUtc, by);

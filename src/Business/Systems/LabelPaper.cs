@@ -8,11 +8,11 @@ namespace MitigationOffice.Business.Systems;
 public static class LabelPaper
 {
     public static byte[] Make(SystemPaper s) => Paper.Make(
-        new PaperHead($"Label, tag {s.TagNumber}", s.Company, s.MadeAtUtc) { Size = PaperSize.Inches(4, 6), TextSize = 9.5 },
+        new PaperHead($"Label, tag {s.TagNumber}", s.Company, s.MadeAtUtc) { Size = PaperSize.Inches(4, 6), TextSize = 12 },
         paper =>
         {
             paper.Title("Radon reduction system");
-            paper.Facts([("Installed", HouseTime.Show(s.CompletedOn)), ("Tag", s.TagNumber)], 70);
+            paper.Facts([("Installed", HouseTime.Show(s.CompletedOn)), ("Tag", s.TagNumber)], 80);
             paper.Rule();
             paper.SubHeading($"The gauge read {s.StartUpReading} at the start");
             paper.Text("Read the difference between its two columns. About that difference: the fan is drawing.");
@@ -20,7 +20,7 @@ public static class LabelPaper
                 $"Is the fan's switch on, and its breaker? If so, call {s.Company}{(s.Phone.Length == 0 ? "" : ", " + s.Phone)}. Do not open the pipe or the fan.");
             paper.Text($"Do not switch the fan off. Test the house for radon at least every {s.TestEvery}, and whenever it is sold or rebuilt.", PaperFace.Strong);
             paper.Rule();
-            paper.Facts(Who(s), 70);
+            paper.Facts(Who(s), 80);
         });
 
     private static IEnumerable<(string, string)> Who(SystemPaper s)

@@ -8,7 +8,7 @@ namespace MitigationOffice.Business.Systems;
 /// <summary>The owner's page: what stands in the house, how to see that it works, what to do when it does not, what it costs.</summary>
 public static class PacketPaper
 {
-    private const double DrawingHeight = 165;
+    private const double DrawingHeight = 190;
 
     public static byte[] Make(SystemPaper s) => Paper.Make(
         new PaperHead($"Your radon system, {s.House}", s.Company, s.MadeAtUtc) { TextSize = 9, Boxes = Boxes(s) },

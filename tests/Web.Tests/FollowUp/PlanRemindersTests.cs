@@ -144,7 +144,7 @@ public sealed class PlanRemindersTests : IAsyncLifetime
         await PlanAsync();
         office.ClockTo(new DateOnly(2026, 4, 20), 10);
         await office.RunFollowUpAsync();
-        Assert.Contains("30 days before", Assert.Single(office.MailTo("late@alder.example")).TextBody, StringComparison.Ordinal);
+        Assert.Contains("30 days later", Assert.Single(office.MailTo("late@alder.example")).TextBody, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -253,7 +253,7 @@ public sealed class SendOutboxTests : IAsyncLifetime
     {
         var id = await office.QueueLetterAsync(ALetter("race", kind: MailClass.Upkeep));
         var work = await office.QueueLetterAsync(ALetter("race work"));
-        await office.WithDbAsync(async db => await StopWriting.Async(db, await db.UnsubscribeLinks.SingleAsync(), office.Clock.GetUtcNow().UtcDateTime));
+        await office.WithDbAsync(async db => await StopWriting.ForAsync(db, await db.UnsubscribeLinks.SingleAsync(), office.Clock.GetUtcNow().UtcDateTime));
         await office.SendOutboxAsync();
         Assert.Equal(DeliveryState.Suppressed, (await office.MessageAsync(id)).State);
         Assert.Equal(DeliveryState.Sent, (await office.MessageAsync(work)).State);

@@ -1,6 +1,8 @@
 using Microsoft.EntityFrameworkCore;
 using MitigationOffice.Business.Customers;
 using MitigationOffice.Business.Data;
+using MitigationOffice.Business.Design;
+using MitigationOffice.Business.Documents.Drawing;
 using MitigationOffice.Business.Houses;
 using MitigationOffice.Business.Shop;
 
@@ -28,5 +30,14 @@ public static class GatherPaper
             await db.Houses.AsNoTracking().SingleAsync(h => h.Id == quote.HouseId),
             await db.Customers.AsNoTracking().SingleAsync(c => c.Id == quote.CustomerId),
             await db.Company.AsNoTracking().SingleAsync());
+    }
+
+    /// <summary>The section through the house with the quoted design in it; null where it was quoted by hand.</summary>
+    public static async Task<Picture?> SectionAsync(OfficeDb db, QuoteInFull full)
+    {
+        if (full.Revision.SuctionDesignId is not { } id) return null;
+        var design = await db.Designs.AsNoTracking().Include(d => d.Pieces).SingleAsync(d => d.Id == id);
+        var house = await db.Houses.AsNoTracking().Include(h => h.Areas).SingleAsync(h => h.Id == full.House.Id);
+        return HouseSection.Draw(SectionOfDesign.Of(design, (await ComputeDesign.ReadAsync(db, design)).Report, house, full.House.Street, UnitSystem.US));
     }
 }

@@ -25,8 +25,8 @@ public sealed class IndexModel(OfficeDb db) : PageModel
     [BindProperty(SupportsGet = true)]
     public string? Sort { get; set; }
 
-    [BindProperty(SupportsGet = true, Name = "page")]
-    public string? AskedPage { get; set; }
+    [BindProperty(SupportsGet = true, Name = "part")]
+    public string? AskedPart { get; set; }
 
     public int Count { get; private set; }
     public int PageNumber { get; private set; } = 1;
@@ -38,7 +38,7 @@ public sealed class IndexModel(OfficeDb db) : PageModel
     public async Task OnGetAsync()
     {
         Count = await Asked().CountAsync();
-        PageNumber = int.TryParse(AskedPage, NumberStyles.None, CultureInfo.InvariantCulture, out var page) ? Math.Clamp(page, 1, Pages) : 1;
+        PageNumber = int.TryParse(AskedPart, NumberStyles.None, CultureInfo.InvariantCulture, out var page) ? Math.Clamp(page, 1, Pages) : 1;
         Rows = await Projected(Ordered().Skip((PageNumber - 1) * PageSize).Take(PageSize)).ToListAsync();
     }
 
@@ -51,7 +51,7 @@ public sealed class IndexModel(OfficeDb db) : PageModel
     }
 
     public string Link(int page, string? handler = null) => Url.Page(
-        "/Customers/Index", handler, new { find = Find, kind = Kind, sort = Sort, page = page > 1 ? page : (int?)null }) ?? "/customers";
+        "/Customers/Index", handler, new { find = Find, kind = Kind, sort = Sort, part = page > 1 ? page : (int?)null }) ?? "/customers";
 
     private IQueryable<Customer> Asked()
     {

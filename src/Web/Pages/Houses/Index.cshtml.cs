@@ -20,8 +20,8 @@ public sealed class IndexModel(OfficeDb db, TimeProvider clock) : PageModel
     [BindProperty(SupportsGet = true)]
     public string? Sort { get; set; }
 
-    [BindProperty(SupportsGet = true, Name = "page")]
-    public string? AskedPage { get; set; }
+    [BindProperty(SupportsGet = true, Name = "part")]
+    public string? AskedPart { get; set; }
 
     public int Count { get; private set; }
     public int PageNumber { get; private set; } = 1;
@@ -37,7 +37,7 @@ public sealed class IndexModel(OfficeDb db, TimeProvider clock) : PageModel
         if (Wanted is null && await HouseList.TaggedAsync(db, Find) is { } houseId) return RedirectToPage("/Houses/Go", new { houseId });
         var houses = await AskedAsync();
         Count = await houses.CountAsync();
-        PageNumber = int.TryParse(AskedPage, NumberStyles.None, CultureInfo.InvariantCulture, out var page) ? Math.Clamp(page, 1, Pages) : 1;
+        PageNumber = int.TryParse(AskedPart, NumberStyles.None, CultureInfo.InvariantCulture, out var page) ? Math.Clamp(page, 1, Pages) : 1;
         Rows = await houses.Skip((PageNumber - 1) * HouseList.PageSize).Take(HouseList.PageSize).ToListAsync();
         return Page();
     }
@@ -50,7 +50,7 @@ public sealed class IndexModel(OfficeDb db, TimeProvider clock) : PageModel
 
     /// <summary>The same list on another page, or in another form.</summary>
     public string Link(int page, string? handler = null) => Url.Page(
-        "/Houses/Index", handler, new { find = Find, stage = Stage, sort = Sort, page = page > 1 ? page : (int?)null }) ?? "/houses";
+        "/Houses/Index", handler, new { find = Find, stage = Stage, sort = Sort, part = page > 1 ? page : (int?)null }) ?? "/houses";
 
     private async Task<IQueryable<StagedHouse>> AskedAsync()
     {

@@ -23,6 +23,12 @@ public sealed class ChangeWords(TimeZoneInfo zone, UnitSystem units)
         "ClaimedUntilUtc", "NextTryUtc", "StoredBy", "StoredAtUtc", "CreatedAtUtc", "Position", "AddOnIds", "DeclinedAddOnIds",
     };
 
+    /// <summary>Columns that hold one of a few words.</summary>
+    private static readonly HashSet<string> OneOfAFew = new(StringComparer.Ordinal)
+    {
+        "Kind", "Building", "Sump", "Under", "Draft", "State", "Outcome", "Reason", "Backdraft", "Class", "Rule", "Use", "Place",
+    };
+
     public static string Heading(string subject, string act) => Plain(subject) + act switch { "Added" => " added", "Deleted" => " taken out", _ => " changed" };
 
     public IReadOnlyList<string> Details(IReadOnlyDictionary<string, JsonElement[]> changes, string act) =>
@@ -58,6 +64,7 @@ public sealed class ChangeWords(TimeZoneInfo zone, UnitSystem units)
     {
         if (text.Length == 0) return "nothing";
         if (name.EndsWith("Utc", StringComparison.Ordinal) && DateTime.TryParse(text, CultureInfo.InvariantCulture, DateTimeStyles.AdjustToUniversal, out var at)) return HouseTime.Show(at, zone);
+        if (OneOfAFew.Contains(name) && text.Length > 2 && char.IsUpper(text[0]) && text.All(char.IsAsciiLetterOrDigit)) return Plain(text).ToLowerInvariant();
         if (DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var day)) return HouseTime.Show(day);
         return $"“{(text.Length <= Longest ? text : text[..Longest] + "…")}”";
     }

@@ -49,7 +49,7 @@ public sealed partial class SheetModel(OfficeDb db, TimeProvider clock, UnitChoi
     {
         if (!await LoadAsync(houseId, revision) || Full is null) return NotFound();
         if (Full.Revision.PdfDocumentId is { } id && await db.Documents.AsNoTracking().SingleAsync(d => d.Id == id) is var stored) return File(stored.Bytes, stored.ContentType, stored.FileName);
-        var paper = Full.OnPaper(clock.GetUtcNow().UtcDateTime);
+        var paper = Full.OnPaper(clock.GetUtcNow().UtcDateTime) with { Section = await GatherPaper.SectionAsync(db, Full) };
         return File(QuotePaper.Make(paper), "application/pdf", "preview-" + paper.FileName);
     }
 

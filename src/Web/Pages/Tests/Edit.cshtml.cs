@@ -72,7 +72,7 @@ public sealed class EditModel(OfficeDb db, UnitChoice units, TimeProvider clock)
 
     private void AddSpareRows()
     {
-        for (var i = Input.Devices.Count(d => d.IsEmpty); i < 2; i++) Input.Devices.Add(new() { Kind = Input.Devices.LastOrDefault(d => !d.IsEmpty)?.Kind });
+        for (var i = Input.Devices.Count(d => d.IsEmpty); i < 2; i++) Input.Devices.Add(new() { Kind = Input.Devices.LastOrDefault(d => !d.IsEmpty)?.Kind ?? nameof(DeviceKind.Charcoal) });
     }
 
     private async Task<(TestForm, int)> ReadAsync()
@@ -87,7 +87,7 @@ public sealed class EditModel(OfficeDb db, UnitChoice units, TimeProvider clock)
         var company = await db.Company.Select(c => new { c.Name, c.CertificationNumber }).SingleAsync();
         var rooms = await db.Houses.Where(h => h.Id == HouseId).SelectMany(h => h.EarlierTests).Where(t => t.Room != "").OrderByDescending(t => t.Id).Select(t => t.Room).Take(1).ToListAsync();
         var first = !await db.RadonTests.AnyAsync(t => t.InstalledSystemId == _systemId && t.Outcome != TestOutcome.NotValid && t.JudgedAtUtc != null);
-        return new() { Reason = (first ? TestReason.PostMitigation : TestReason.Retest).ToString(), MadeBy = company.Name, MadeByNumber = company.CertificationNumber, Devices = rooms.ConvertAll(r => new DeviceForm { Room = r }) };
+        return new() { Reason = (first ? TestReason.PostMitigation : TestReason.Retest).ToString(), MadeBy = company.Name, MadeByNumber = company.CertificationNumber, Devices = rooms.ConvertAll(r => new DeviceForm { Room = r, Kind = nameof(DeviceKind.Charcoal) }) };
     }
 
     private async Task<IActionResult?> LoadAsync()

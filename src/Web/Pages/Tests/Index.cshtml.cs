@@ -37,7 +37,7 @@ public sealed class IndexModel(OfficeDb db, TimeProvider clock) : PageModel
         var rows = await TestList.RowsAsync(db, Asked, int.MaxValue);
         return CsvAnswer.Of("tests.csv",
             ["House", "City", "For", "Why", "Started", "Ended", "Made by", "Devices", "State", "pCi/L", "Letter out"],
-            rows.Select(r => (IReadOnlyList<string>)[r.Street, r.City, r.For ?? "", Setup.Forms.Words.Of(r.Reason), Local(r.StartedAtUtc, r.Zone), r.EndedAtUtc is { } end ? Local(end, r.Zone) : "", r.MadeBy,
+            rows.Select(r => (IReadOnlyList<string>)[r.Street, r.City, r.For ?? "", TestWords.Of(r.Reason), Local(r.StartedAtUtc, r.Zone), r.EndedAtUtc is { } end ? Local(end, r.Zone) : "", r.MadeBy,
                 $"{r.Devices}", r.State, r.PCiL is { } p ? $"{Math.Round(p, 1, MidpointRounding.AwayFromZero):0.0}" : "", r.LetterSentAtUtc is { } sent ? Local(sent, r.Zone) : ""]));
     }
 

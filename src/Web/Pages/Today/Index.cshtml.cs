@@ -14,10 +14,9 @@ public sealed class IndexModel(OfficeDb db, TimeProvider clock) : PageModel
     public async Task OnGetAsync()
     {
         var now = clock.GetUtcNow().UtcDateTime;
-        Facts = await OfficeFacts.ReadAsync(db, now);
+        Facts = await OfficeFacts.ReadAsync(db);
         var at = new TodayClock(now, HouseTime.Zone(Facts.TimeZone));
         Today = at.Today;
-        if (!Facts.HasHouses && Facts.Licences.Count == 0) return;
         var read = new ReadToday(db, at);
         Groups = IsOffice ? await read.ForOfficeAsync(Facts) : await read.ForInstallersAsync();
     }

@@ -13,7 +13,7 @@ public sealed class ReadToday(OfficeDb db, TodayClock at)
     private const int Asked = TodayGroup.Most + 1;
     private const int ExpiresSoonDays = 7;
     private const int RemindersAheadDays = 14;
-    public const int LicenceAheadDays = 60;
+    private const int LicenceAheadDays = 60;
 
     public async Task<IReadOnlyList<TodayGroup>> ForOfficeAsync(OfficeFacts facts)
     {
@@ -21,7 +21,7 @@ public sealed class ReadToday(OfficeDb db, TodayClock at)
         List<TodayGroup> groups =
         [
             await JobsAsync(), await tests.WindowsAsync(), .. await tests.OutAndBackAsync(withLetters: true), await QuotesAsync(), await InquiriesAsync(),
-            await RemindersAsync(), await MailAsync(), Licences(facts), Report(facts),
+            await RemindersAsync(), await MailAsync(), await LicencesAsync(), Report(facts),
         ];
         return [.. groups.Where(g => g.Items.Count > 0)];
     }
@@ -91,9 +91,14 @@ public sealed class ReadToday(OfficeDb db, TodayClock at)
             m.State == DeliveryState.Refused ? $"refused{(m.LastAnswer.Length > 0 ? ": " + Short(m.LastAnswer) : "")}" : "the mail server took it but never answered: ask whether it came", Late: true))], "/follow-up");
     }
 
-    private TodayGroup Licences(OfficeFacts facts) => new("licences", "Licences that end soon", [.. facts.Licences
-        .Where(l => l.ExpiresOn <= at.Today.AddDays(LicenceAheadDays)).OrderBy(l => l.ExpiresOn)
-        .Select(l => new TodayItem("/shop/licences", $"{l.Holder}, {l.Number}", l.ExpiresOn < at.Today ? $"ended {at.Ago(l.ExpiresOn)}" : $"ends {at.Ahead(l.ExpiresOn)}", l.ExpiresOn < at.Today))]);
+    private async Task<TodayGroup> LicencesAsync()
+    {
+        var last = at.Today.AddDays(LicenceAheadDays);
+        var rows = await db.Licences.AsNoTracking().Where(l => l.ExpiresOn <= last).OrderBy(l => l.ExpiresOn).ThenBy(l => l.Id).Take(Asked)
+            .Select(l => new { l.Holder, l.Number, Ends = l.ExpiresOn!.Value }).ToListAsync();
+        return new("licences", "Licences that end soon", [.. rows.Select(l =>
+            new TodayItem("/shop/licences", $"{l.Holder}, {l.Number}", l.Ends < at.Today ? $"ended {at.Ago(l.Ends)}" : $"ends {at.Ahead(l.Ends)}", l.Ends < at.Today))], "/shop/licences");
+    }
 
     private TodayGroup Report(OfficeFacts facts)
     {

@@ -63,7 +63,7 @@ public sealed record AsBuiltSetting(int HouseId, int JobId, string JobNumber, Sy
     /// <summary>A form for a system not yet on record, filled with what the design and the offer say.</summary>
     public AsBuiltForm NewForm() => new()
     {
-        SystemType = Setup.Forms.Words.Of(Kind),
+        SystemType = SystemKinds.WordsOf(Kind),
         SuctionPoints = "1",
         PipeSize = PipeSize,
         FanPlace = FanPlace,

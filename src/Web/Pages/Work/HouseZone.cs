@@ -8,7 +8,7 @@ public static class HouseZone
 {
     public static async Task<TimeZoneInfo> OfAsync(OfficeDb db, int houseId)
     {
-        var zones = await db.Houses.Where(h => h.Id == houseId).Select(h => new { h.TimeZone, Company = db.Company.Select(c => c.TimeZone).FirstOrDefault() }).FirstOrDefaultAsync();
+        var zones = await db.Houses.Where(h => h.Id == houseId).Select(h => new { h.TimeZone, Company = db.Company.OrderBy(c => c.Id).Select(c => c.TimeZone).FirstOrDefault() }).FirstOrDefaultAsync();
         return HouseTime.Zone(zones?.TimeZone, string.IsNullOrWhiteSpace(zones?.Company) ? "America/Chicago" : zones.Company);
     }
 }
