@@ -1,4 +1,5 @@
 using System.Text.Json;
+using System.Text.Json.Serialization;
 using MitigationOffice.Business.Data;
 using MitigationOffice.Business.Design.Files;
 using MitigationOffice.Business.Design.Report;
@@ -17,8 +18,8 @@ public static class ComputeDesign
         if (await GatherDesign.FileAsync(db, design) is not { } file)
             return new DesignResult(null, "This design answers no PFE test yet. Choose one in the route's form.", false, false);
         var same = design.InputsHash == DesignFileText.HashOf(file) && design.EngineVersion == Engineering.Engine.Version;
-        if (design.ReportJson is { } json && (same || design.FrozenAtUtc is not null))
-            return new DesignResult(JsonSerializer.Deserialize<DesignReport>(json, DesignFileText.Json), null, true, !same);
+        if ((same || design.FrozenAtUtc is not null) && Stored(design) is { } stored) return new DesignResult(stored, null, true, !same);
+        if (design.FrozenAtUtc is not null) return new DesignResult(null, "The report this revision went out with was written by another version of the program; the quote’s paper holds its numbers.", true, !same);
         try
         {
             return new DesignResult(ComputeReport.Of(file), null, false, design.ReportJson is not null);
@@ -26,6 +27,21 @@ public static class ComputeDesign
         catch (DesignRefused e)
         {
             return new DesignResult(null, e.Message, false, false);
+        }
+    }
+
+    private static readonly JsonSerializerOptions AsStored = new(DesignFileText.Json) { UnmappedMemberHandling = JsonUnmappedMemberHandling.Skip };
+
+    /// <summary>The stored report; null where there is none or an earlier program wrote it in another shape.</summary>
+    private static DesignReport? Stored(SuctionDesign design)
+    {
+        try
+        {
+            return design.ReportJson is { } json ? JsonSerializer.Deserialize<DesignReport>(json, AsStored) : null;
+        }
+        catch (JsonException)
+        {
+            return null;
         }
     }
 

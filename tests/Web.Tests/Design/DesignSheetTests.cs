@@ -148,6 +148,17 @@ public sealed class DesignSheetTests(OfficeApp office) : IClassFixture<OfficeApp
     }
 
     [Fact]
+    public async Task A_stored_report_of_another_shape_is_computed_afresh_and_a_frozen_one_says_so()
+    {
+        var (house, design) = await office.HouseWithDesignAsync();
+        await office.WithDbAsync(db => db.Designs.Where(d => d.Id == design).ExecuteUpdateAsync(d => d.SetProperty(x => x.ReportJson, "{\"old\": 1}")));
+        var owner = await office.SignInAsOwnerAsync();
+        Assert.Contains("Fans side by side", await owner.TextAsync($"/houses/{house}/design"), StringComparison.Ordinal);
+        await office.WithDbAsync(db => db.Designs.Where(d => d.Id == design).ExecuteUpdateAsync(d => d.SetProperty(x => x.FrozenAtUtc, OfficeApp.Start.UtcDateTime)));
+        Assert.Contains("written by another version of the program", await owner.TextAsync($"/houses/{house}/design"), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task A_chosen_fan_is_what_the_sheet_and_the_losses_are_about()
     {
         var (house, design) = await office.HouseWithDesignAsync();

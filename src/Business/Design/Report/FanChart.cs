@@ -35,7 +35,7 @@ public static partial class FanChart
     public static PlotModel Model(DesignReport report, UnitSystem units)
     {
         var model = new PlotModel { Background = OxyColors.White, TextColor = Ink, PlotAreaBorderColor = Ink, DefaultFont = "Arial", Culture = CultureInfo.InvariantCulture };
-        model.Legends.Add(new Legend { LegendPosition = LegendPosition.RightTop, LegendPlacement = LegendPlacement.Outside, LegendFontSize = 13, LegendMaxWidth = 200 });
+        model.Legends.Add(new Legend { LegendPosition = LegendPosition.RightTop, LegendPlacement = LegendPlacement.Inside, LegendFontSize = 13, LegendBackground = OxyColors.White, LegendBorder = Rule, LegendPadding = 10, LegendSymbolLength = 28 });
         model.Axes.Add(Axis(AxisPosition.Bottom, $"Flow, {Measures.Flow.UnitIn(units)}"));
         var pressure = Axis(AxisPosition.Left, $"Static pressure, {Measures.GaugePressure.UnitIn(units)}");
         if (report.Fans.SelectMany(f => f.Curve).Select(p => p.PressurePa).DefaultIfEmpty().Max() is > 0 and var top) pressure.Maximum = Measures.GaugePressure.In(top * 1.1, units);
@@ -73,6 +73,13 @@ public static partial class FanChart
 
     private static LinearAxis Axis(AxisPosition position, string title) => new()
     {
-        Position = position, Title = title, Minimum = 0, MajorGridlineStyle = LineStyle.Solid, MajorGridlineColor = Rule, TicklineColor = Ink, FontSize = 13, TitleFontSize = 13,
+        Position = position,
+        Title = title,
+        Minimum = 0,
+        MajorGridlineStyle = LineStyle.Solid,
+        MajorGridlineColor = Rule,
+        TicklineColor = Ink,
+        FontSize = 13,
+        TitleFontSize = 13,
     };
 }
