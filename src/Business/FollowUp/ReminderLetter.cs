@@ -16,7 +16,13 @@ public sealed record ReminderLetter(Letter? Letter, string WhyNot)
     {
         var read = await houses.AsNoTracking().Select(h => new
         {
-            h.Id, h.TimeZone, h.Street, h.Street2, h.City, h.State, h.Zip,
+            h.Id,
+            h.TimeZone,
+            h.Street,
+            h.Street2,
+            h.City,
+            h.State,
+            h.Zip,
             Owner = h.Owners.Where(o => o.ToDay == null).OrderByDescending(o => o.FromDay).Select(o => new { o.Customer!.Name, o.Customer.ContactName, o.Customer.Email, o.Customer.Phone, o.Customer.MailingAddress }).FirstOrDefault(),
             Tag = db.Systems.Where(s => s.HouseId == h.Id).OrderByDescending(s => s.ActivatedAtUtc).Select(s => s.TagNumber).FirstOrDefault(),
         }).ToListAsync(cancel);

@@ -22,7 +22,10 @@ public static class SeedReminderRules
     {
         yield return new ReminderRule
         {
-            Code = Retest, Name = "Radon retest", LeadDays = 21, Subject = "A radon test of your house is due",
+            Code = Retest,
+            Name = "Radon retest",
+            LeadDays = 21,
+            Subject = "A radon test of your house is due",
             Body = """
                 Dear {name},
 
@@ -37,7 +40,10 @@ public static class SeedReminderRules
         };
         yield return new ReminderRule
         {
-            Code = AlarmBattery, Name = "Alarm battery", LeadDays = 7, Subject = "Time for a new battery in your radon system's alarm",
+            Code = AlarmBattery,
+            Name = "Alarm battery",
+            LeadDays = 7,
+            Subject = "Time for a new battery in your radon system's alarm",
             Body = """
                 Dear {name},
 
@@ -52,7 +58,10 @@ public static class SeedReminderRules
         };
         yield return new ReminderRule
         {
-            Code = TestNotBack, Name = "Test after the work not back", LeadDays = 0, Subject = "The radon test of your new system is not back yet",
+            Code = TestNotBack,
+            Name = "Test after the work not back",
+            LeadDays = 0,
+            Subject = "The radon test of your new system is not back yet",
             Body = """
                 Dear {name},
 

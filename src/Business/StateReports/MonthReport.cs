@@ -61,7 +61,10 @@ public static class MonthReport
         var run = new ReportRun { Month = preview.Month, Layout = ReportLayout.General, FrozenAtUtc = nowUtc, FrozenBy = by, CsvDocumentId = file.Id };
         run.Entries.AddRange(preview.Rows.Select((row, i) => new ReportEntry
         {
-            Layout = ReportLayout.General, InstalledSystemId = row.SystemId, Position = i + 1, RowJson = JsonSerializer.Serialize(row.Values),
+            Layout = ReportLayout.General,
+            InstalledSystemId = row.SystemId,
+            Position = i + 1,
+            RowJson = JsonSerializer.Serialize(row.Values),
         }));
         db.ReportRuns.Add(run);
         await db.SaveChangesAsync(cancel);

@@ -44,8 +44,15 @@ public static class FollowUpVerbs
         var day = DateOnly.FromDateTime(activatedAtUtc);
         var system = new InstalledSystem
         {
-            HouseId = houseId, TagNumber = $"T-{Interlocked.Increment(ref _tags):0000}", ActivatedAtUtc = activatedAtUtc, CompletedOn = day,
-            FanPlace = "Outside wall", StartUpGaugePa = 224, StartUpWatts = 42, Backdraft = BackdraftCheck.NothingToCheck, Price = Money.FromDollars(1840),
+            HouseId = houseId,
+            TagNumber = $"T-{Interlocked.Increment(ref _tags):0000}",
+            ActivatedAtUtc = activatedAtUtc,
+            CompletedOn = day,
+            FanPlace = "Outside wall",
+            StartUpGaugePa = 224,
+            StartUpWatts = 42,
+            Backdraft = BackdraftCheck.NothingToCheck,
+            Price = Money.FromDollars(1840),
         };
         if (batteryOn is { } on) system.Components.Add(new SystemComponent { Kind = ComponentKind.Alarm, Model = "Chime 9", FittedOn = day, BatteryFittedOn = on });
         return system;
@@ -56,8 +63,15 @@ public static class FollowUpVerbs
         {
             var test = new RadonTest
             {
-                HouseId = houseId, Reason = reason, StartedAtUtc = endedAtUtc.AddHours(-72), EndedAtUtc = endedAtUtc, Outcome = outcome, DecidingPCiL = 1.3m,
-                JudgedAtUtc = endedAtUtc, MadeBy = "Ivo Pell", MadeByNumber = "M-77",
+                HouseId = houseId,
+                Reason = reason,
+                StartedAtUtc = endedAtUtc.AddHours(-72),
+                EndedAtUtc = endedAtUtc,
+                Outcome = outcome,
+                DecidingPCiL = 1.3m,
+                JudgedAtUtc = endedAtUtc,
+                MadeBy = "Ivo Pell",
+                MadeByNumber = "M-77",
                 Devices = [new TestDevice { Kind = DeviceKind.ContinuousMonitor, Serial = "CM-1", Room = "Basement", PCiL = 1.3m }],
             };
             db.RadonTests.Add(test);

@@ -16,7 +16,12 @@ public sealed class RuleForm
 
     public static RuleForm Of(ReminderRule rule) => new()
     {
-        Name = rule.Name, LeadDays = TypedNumbers.Plain((decimal)rule.LeadDays), Commercial = rule.Commercial, Off = rule.Off, Subject = rule.Subject, Body = rule.Body,
+        Name = rule.Name,
+        LeadDays = TypedNumbers.Plain((decimal)rule.LeadDays),
+        Commercial = rule.Commercial,
+        Off = rule.Off,
+        Subject = rule.Subject,
+        Body = rule.Body,
     };
 
     public void Write(ReminderRule rule, FormReading read)
