@@ -46,7 +46,7 @@ public sealed record SlabPlan
         }
         var (width, height) = (Span(point => point.XM), Span(point => point.YM));
         var cells = width / GridM * (height / GridM);
-        InRange(cells, 1, 40_000, "(number)", "Number of grid cells over the plan");
+        InRange(cells, 1, 20_000, "(number)", "Number of grid cells over the plan");
     }
 
     private double Span(Func<PlanPoint, double> coordinate)

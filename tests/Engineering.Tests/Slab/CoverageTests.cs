@@ -142,15 +142,20 @@ public class CoverageTests
             SlabCoverage.Compute(Plans.Unfitted(plan, 2, pit) with { TargetPa = target * more }).Map.ShareBeyondTarget
                 <= SlabCoverage.Compute(Plans.Unfitted(plan, 2, pit) with { TargetPa = target }).Map.ShareBeyondTarget, iter: 20);
 
-    // A pit is a point in the sheet: close to it the map is good to about a hundredth of the pit's vacuum.
+    // A pit is a point in the sheet: around it the map is good to a few hundredths of the pit's vacuum.
     [Fact]
     public void A_second_point_weakens_no_place() =>
-        Gen.Select(Plans.AnyEllWithFooting, Plans.AnyPit, Gen.Double[2.2, 3.5], Gen.Double[0.5, 1.5]).Sample((plan, pit, x, y) =>
+        Gen.Select(Plans.AnyEllWithFooting, Plans.AnyPit, Gen.Double[2.9, 3.6], Gen.Double[0.5, 1.5]).Sample((plan, pit, x, y) =>
         {
             var slab = SlabCoverage.Compute(Plans.Unfitted(plan, 2, pit));
             var second = slab.WhatIf(pit with { At = new(x, y) });
-            Assert.All(slab.Map.Cells.Zip(second.Cells), pair => Assert.True(pair.Second.VacuumPa >= pair.First.VacuumPa - 0.01 * pit.PitVacuumPa));
+            foreach (var (before, after) in slab.Map.Cells.Zip(second.Cells))
+            {
+                var near = before.Centre.DistanceM(pit.At) < 1;
+                Assert.True(after.VacuumPa >= before.VacuumPa - (near ? 0.03 : 0.001) * pit.PitVacuumPa);
+            }
             Assert.True(second.BalanceError < 1e-6);
+            Assert.True(second.ShareBeyondTarget >= slab.Map.ShareBeyondTarget);
         }, iter: 20);
 
     [Fact]

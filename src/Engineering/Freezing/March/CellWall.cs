@@ -63,33 +63,29 @@ internal readonly record struct CellWall(
                 + Stream.CaughtKgPerS * (AirTable.WaterJPerKgK * Stream.AirC - arrived);
         }
 
-        // Net falls steadily with the surface temperature, so a secant kept inside a closing bracket always lands.
+        // Net falls steadily with the surface temperature: Newton's steps, kept inside a bracket that closes.
         public double Root(double low, double high, double fusionJPerKg)
         {
-            var (netLow, netHigh) = (Net(low, fusionJPerKg), Net(high, fusionJPerKg));
-            if (netLow <= 0) return low;
-            if (netHigh >= 0) return high;
-            var side = 0;
-            var guess = low;
+            if (Net(low, fusionJPerKg) <= 0) return low;
+            if (Net(high, fusionJPerKg) >= 0) return high;
+            var guess = (low + high) / 2;
             for (var turn = 0; turn < 60; turn++)
             {
-                guess = low + (high - low) * netLow / (netLow - netHigh);
                 var net = Net(guess, fusionJPerKg);
                 if (Math.Abs(net) < 1e-7) break;
-                if (net > 0)
-                {
-                    (low, netLow) = (guess, net);
-                    if (side > 0) netHigh /= 2;
-                    side = 1;
-                }
-                else
-                {
-                    (high, netHigh) = (guess, net);
-                    if (side < 0) netLow /= 2;
-                    side = -1;
-                }
+                if (net > 0) low = guess;
+                else high = guess;
+                guess += net / Steepness(guess, fusionJPerKg);
+                if (guess <= low || guess >= high) guess = (low + high) / 2;
             }
             return guess;
+        }
+
+        private double Steepness(double surfaceC, double fusionJPerKg)
+        {
+            const double step = 0.03;
+            var vapour = (VapourKgPerS(surfaceC) - VapourKgPerS(surfaceC + step)) / step;
+            return Exchange.HeatWPerK + 1 / Resistance + vapour * (AirTable.VapourAtZeroJPerKg + fusionJPerKg);
         }
 
         public CellWall Wet(double surfaceC) =>

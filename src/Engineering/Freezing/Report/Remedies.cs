@@ -15,7 +15,7 @@ internal static class Remedies
         if (ColdestWall(march, input, 0) >= 0) return null;
         var mouth = new ClosingMouth(input.System, input.Run.FlowM3PerS, input.Run.BoreM);
         var needed = Least(0, MostCableWPerM, watts => ColdestWall(march, input, watts) >= 0) / FeetPerM;
-        var holding = Least(0, needed, size => HoldsOpen(march, input, mouth, winters, size));
+        var holding = Least(0, needed, size => HoldsOpen(march, input, mouth, winters, size), 0.01);
         double? chosen = input.CableSizesWPerFt.Where(size => size >= holding).Select(size => (double?)size).Min();
         var power = (chosen ?? needed) * input.Run.LengthM * FeetPerM;
         var hours = winters.Average(winter => winter.Sum(day => HoursBelow(day, input.CableOnBelowC)));
@@ -96,9 +96,9 @@ internal static class Remedies
         return new RunMarch(input.Run with { Pieces = [.. pieces] }, input.Assumptions);
     }
 
-    private static double Least(double low, double high, Func<double, bool> enough)
+    private static double Least(double low, double high, Func<double, bool> enough, double closeness = 1e-3)
     {
-        var narrow = 1e-3 * high;
+        var narrow = closeness * high;
         while (high - low > narrow)
         {
             var middle = (low + high) / 2;
