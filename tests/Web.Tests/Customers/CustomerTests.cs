@@ -14,7 +14,10 @@ public sealed class CustomerTests(OfficeApp office) : IClassFixture<OfficeApp>
         var desk = await office.SignInAsOfficeAsync();
         var added = await desk.SubmitAsync("/customers/new", new()
         {
-            ["Input.Kind"] = "Business", ["Input.Name"] = "Hazel Court Rentals", ["Input.ContactName"] = "Io Reed", ["Input.Phone"] = "555 555 0160",
+            ["Input.Kind"] = "Business",
+            ["Input.Name"] = "Hazel Court Rentals",
+            ["Input.ContactName"] = "Io Reed",
+            ["Input.Phone"] = "555 555 0160",
         });
         Assert.Equal(HttpStatusCode.Redirect, added.StatusCode);
         var page = added.Headers.Location!.OriginalString;

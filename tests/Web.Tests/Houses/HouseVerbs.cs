@@ -18,8 +18,13 @@ public static partial class HouseVerbs
     /// <summary>An inquiry as the form takes it.</summary>
     public static Dictionary<string, string> Inquiry(string street, string name, string phone = "", string email = "") => new()
     {
-        ["Owner.New.Name"] = name, ["Owner.New.Phone"] = phone, ["Owner.New.Email"] = email.Length + phone.Length == 0 ? $"{Guid.CreateVersion7():N}@mail.example" : email,
-        ["Input.Street"] = street, ["Input.City"] = "Birchford", ["Input.State"] = "MN", ["Input.Zip"] = "55999",
+        ["Owner.New.Name"] = name,
+        ["Owner.New.Phone"] = phone,
+        ["Owner.New.Email"] = email.Length + phone.Length == 0 ? $"{Guid.CreateVersion7():N}@mail.example" : email,
+        ["Input.Street"] = street,
+        ["Input.City"] = "Birchford",
+        ["Input.State"] = "MN",
+        ["Input.Zip"] = "55999",
     };
 
     public static async Task<int> TakeInquiryAsync(this HttpClient client, Dictionary<string, string> inquiry)

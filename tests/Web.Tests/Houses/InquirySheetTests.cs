@@ -15,7 +15,10 @@ public sealed class InquirySheetTests(OfficeApp office) : IClassFixture<OfficeAp
         var id = await desk.TakeInquiryAsync(inquiry);
         var saved = await desk.SubmitAsync($"/houses/{id}/inquiry", new()
         {
-            ["Input.Areas[0].Floor"] = "950 ft²", ["Input.Areas[1].Kind"] = "CrawlSpace", ["Input.Areas[1].Name"] = "Under the kitchen", ["Input.Appliances[0].TakeOut"] = "true",
+            ["Input.Areas[0].Floor"] = "950 ft²",
+            ["Input.Areas[1].Kind"] = "CrawlSpace",
+            ["Input.Areas[1].Name"] = "Under the kitchen",
+            ["Input.Appliances[0].TakeOut"] = "true",
         });
         Assert.Equal(HttpStatusCode.Redirect, saved.StatusCode);
         var house = await office.HouseAsync(id);
@@ -113,7 +116,11 @@ public sealed class InquirySheetTests(OfficeApp office) : IClassFixture<OfficeAp
         var owner = (await office.HouseAsync(id)).Owners.Single();
         Dictionary<string, string> Sale(string name) => new()
         {
-            ["Day"] = "3/1/2026", ["OwnerId"] = $"{owner.Id}", ["Version"] = $"{owner.Version}", ["Owner.New.Name"] = name, ["Owner.New.Email"] = $"{name.Length}{name[..3]}@mail.example",
+            ["Day"] = "3/1/2026",
+            ["OwnerId"] = $"{owner.Id}",
+            ["Version"] = $"{owner.Version}",
+            ["Owner.New.Name"] = name,
+            ["Owner.New.Email"] = $"{name.Length}{name[..3]}@mail.example",
         };
         await ada.SubmitAsync($"/houses/{id}/hand-over", Sale("First Buyer"));
         var late = await bram.SubmitAsync($"/houses/{id}/hand-over", Sale("Second Buyers"));

@@ -14,7 +14,11 @@ public static class StageVerbs
         var customerId = await db.HouseOwners.Where(o => o.HouseId == houseId).Select(o => o.CustomerId).FirstAsync();
         var revision = new QuoteRevision
         {
-            Letter = "A", State = state, ValidUntil = validUntil, SentAtUtc = office.Clock.GetUtcNow().UtcDateTime.AddDays(-20), CreatedAtUtc = office.Clock.GetUtcNow().UtcDateTime.AddDays(-21),
+            Letter = "A",
+            State = state,
+            ValidUntil = validUntil,
+            SentAtUtc = office.Clock.GetUtcNow().UtcDateTime.AddDays(-20),
+            CreatedAtUtc = office.Clock.GetUtcNow().UtcDateTime.AddDays(-21),
             Quote = new Quote { Number = $"Q-T-{houseId:0000}", HouseId = houseId, CustomerId = customerId },
         };
         db.Add(revision);
@@ -33,8 +37,18 @@ public static class StageVerbs
             await db.SaveChangesAsync();
             var acceptance = new Acceptance
             {
-                QuoteRevisionId = revisionId, TypedName = "W. Alder", ConsentText = "-", IntentText = "-", TimeZone = "America/Chicago", AtUtc = now,
-                PdfDocumentId = pdf.Id, PdfSha256 = pdf.Sha256, SignedDocumentId = pdf.Id, SignedSha256 = pdf.Sha256, PreviousHash = "", Hash = "",
+                QuoteRevisionId = revisionId,
+                TypedName = "W. Alder",
+                ConsentText = "-",
+                IntentText = "-",
+                TimeZone = "America/Chicago",
+                AtUtc = now,
+                PdfDocumentId = pdf.Id,
+                PdfSha256 = pdf.Sha256,
+                SignedDocumentId = pdf.Id,
+                SignedSha256 = pdf.Sha256,
+                PreviousHash = "",
+                Hash = "",
             };
             db.Add(acceptance);
             await db.SaveChangesAsync();
@@ -48,7 +62,11 @@ public static class StageVerbs
         {
             db.Add(new RadonTest
             {
-                HouseId = houseId, InstalledSystemId = systemId, Outcome = outcome, StartedAtUtc = startedAtUtc, EndedAtUtc = endedAtUtc,
+                HouseId = houseId,
+                InstalledSystemId = systemId,
+                Outcome = outcome,
+                StartedAtUtc = startedAtUtc,
+                EndedAtUtc = endedAtUtc,
                 Devices = [new TestDevice { Kind = device, Room = "Basement" }],
             });
             await db.SaveChangesAsync();

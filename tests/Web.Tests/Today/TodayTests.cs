@@ -115,7 +115,15 @@ public sealed class TodayTests(OfficeApp office) : IClassFixture<OfficeApp>, IAs
 
     private static OutboxMessage Mail(string key, string subject, DeliveryState state) => new()
     {
-        Key = key, MessageId = key, ToAddress = "wren@mail.example", Subject = subject, Mime = [1], State = state, CreatedAtUtc = Now, NextTryUtc = Now, LastAnswer = "550 no such box",
+        Key = key,
+        MessageId = key,
+        ToAddress = "wren@mail.example",
+        Subject = subject,
+        Mime = [1],
+        State = state,
+        CreatedAtUtc = Now,
+        NextTryUtc = Now,
+        LastAnswer = "550 no such box",
     };
 }
 

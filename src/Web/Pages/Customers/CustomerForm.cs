@@ -18,8 +18,14 @@ public sealed class CustomerForm
 
     public static CustomerForm Of(Customer c) => new()
     {
-        Kind = c.Kind.ToString(), Name = c.Name, ContactName = c.ContactName, Email = c.Email, Phone = c.Phone, OtherPhone = c.OtherPhone,
-        MailingAddress = c.MailingAddress, Notes = c.Notes,
+        Kind = c.Kind.ToString(),
+        Name = c.Name,
+        ContactName = c.ContactName,
+        Email = c.Email,
+        Phone = c.Phone,
+        OtherPhone = c.OtherPhone,
+        MailingAddress = c.MailingAddress,
+        Notes = c.Notes,
     };
 
     public void Write(Customer c, FormReading read, string at = "")

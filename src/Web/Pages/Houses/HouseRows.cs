@@ -24,7 +24,12 @@ public sealed class AreaRow : HouseRow
 
     public static AreaRow Of(FoundationArea a, UnitSystem units) => new()
     {
-        Id = a.Id, Name = a.Name, Kind = a.Kind.ToString(), Floor = a.FloorM2 > 0 ? Measures.Area.Number(a.FloorM2, units) : "", Under = a.Under.ToString(), FootingDivides = a.FootingDivides,
+        Id = a.Id,
+        Name = a.Name,
+        Kind = a.Kind.ToString(),
+        Floor = a.FloorM2 > 0 ? Measures.Area.Number(a.FloorM2, units) : "",
+        Under = a.Under.ToString(),
+        FootingDivides = a.FootingDivides,
     };
 
     public void Write(FoundationArea a, FormReading read, string row, UnitSystem units)
@@ -70,8 +75,13 @@ public sealed class EarlierTestRow : HouseRow
 
     public static EarlierTestRow Of(EarlierTest t, UnitSystem units) => new()
     {
-        Id = t.Id, Level = RadonReading.Typed(t.PCiL, units), Room = t.Room, Device = t.Device, MadeBy = t.MadeBy,
-        StartedOn = TypedNumbers.Plain(t.StartedOn), EndedOn = TypedNumbers.Plain(t.EndedOn),
+        Id = t.Id,
+        Level = RadonReading.Typed(t.PCiL, units),
+        Room = t.Room,
+        Device = t.Device,
+        MadeBy = t.MadeBy,
+        StartedOn = TypedNumbers.Plain(t.StartedOn),
+        EndedOn = TypedNumbers.Plain(t.EndedOn),
     };
 
     public void Write(EarlierTest t, FormReading read, string row, UnitSystem units, DateOnly today)

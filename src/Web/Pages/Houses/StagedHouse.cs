@@ -47,7 +47,15 @@ public sealed class StagedHouse
                 : r.State == RevisionState.Accepted ? ToPlan : Declined)).FirstOrDefault()
         select new StagedHouse
         {
-            Id = h.Id, Street = h.Street, Street2 = h.Street2, City = h.City, County = h.County, State = h.State, Zip = h.Zip, Search = h.Search, AskedAtUtc = h.AskedAtUtc,
+            Id = h.Id,
+            Street = h.Street,
+            Street2 = h.Street2,
+            City = h.City,
+            County = h.County,
+            State = h.State,
+            Zip = h.Zip,
+            Search = h.Search,
+            AskedAtUtc = h.AskedAtUtc,
             Owner = owner!.Name,
             Phone = owner.Phone,
             FirstPCiL = h.EarlierTests.Max(t => (decimal?)t.PCiL),
