@@ -131,7 +131,7 @@ public sealed partial class HousePathTests(BrowserOffice office) : IClassFixture
     private async Task SignOnAPhoneAsync()
     {
         var mail = office.Mail.To("isolde@varga.example").Single();
-        var link = OfferLink().Match(mail.TextBody).Value;
+        var link = OfferLink().Match(mail.TextBody ?? "").Value;
         Assert.NotEqual("", link);
         var phone = await office.OpenAsync(390, 800);
         await phone.GoAsync(new Uri(link).AbsolutePath);
@@ -144,10 +144,10 @@ public sealed partial class HousePathTests(BrowserOffice office) : IClassFixture
         await phone.FillAsync(("Input.Consented", "true"), ("Input.TypedName", "Isolde Varga"), ("Input.Intended", "true"));
         await phone.PressAsync("Accept and sign");
         await office.SendOutboxAsync();
-        var signed = office.Mail.To("isolde@varga.example").Last();
+        var signed = office.Mail.To("isolde@varga.example")[^1];
         var attached = signed.Attachments.OfType<MimeKit.MimePart>().Single();
         using var bytes = new MemoryStream();
-        await attached.Content.DecodeToAsync(bytes);
+        await attached.Content!.DecodeToAsync(bytes);
         using var pdf = PdfDocument.Open(bytes.ToArray());
         Assert.Contains(pdf.GetPages(), p => p.Text.Contains("Isolde", StringComparison.Ordinal));
         var kept = await office.WithDbAsync(db => db.Acceptances.Join(db.Documents, a => a.SignedDocumentId, d => d.Id, (a, d) => d.Bytes).SingleAsync());
@@ -213,11 +213,13 @@ public sealed partial class HousePathTests(BrowserOffice office) : IClassFixture
         }
 
         var reminders = office.Mail.To("isolde@varga.example").Skip(before).ToList();
-        var retest = Assert.Single(reminders, m => m.TextBody.Contains("retest", StringComparison.OrdinalIgnoreCase) || m.Subject.Contains("test", StringComparison.OrdinalIgnoreCase));
+        var retest = Assert.Single(reminders, m => Says(m, "retest") || (m.Subject ?? "").Contains("test", StringComparison.OrdinalIgnoreCase));
         Assert.Equal(2028, retest.Date.Year);
-        Assert.Contains(reminders, m => m.TextBody.Contains("battery", StringComparison.OrdinalIgnoreCase));
+        Assert.Contains(reminders, m => Says(m, "battery"));
         Assert.Equal(reminders.Count, reminders.Select(m => m.MessageId).Distinct().Count());
     }
+
+    private static bool Says(MimeKit.MimeMessage message, string word) => (message.TextBody ?? "").Contains(word, StringComparison.OrdinalIgnoreCase);
 
     private async Task ReportTheMonthAsync(int house)
     {

@@ -95,7 +95,7 @@ public static class AcceptQuote
         evidence.PreviousHash = await db.Acceptances.OrderByDescending(a => a.Id).Select(a => a.Hash).FirstOrDefaultAsync() ?? "";
         evidence.Hash = evidence.ComputeHash();
         db.Acceptances.Add(evidence);
-        await QueueMail.AddAsync(db, from, now, Confirmation(full, evidence, copy));
+        if (MailAddress.IsUsable(full.Customer.Email)) await QueueMail.AddAsync(db, from, now, Confirmation(full, evidence, copy));
         await db.SaveChangesAsync();
         return evidence.Id;
     }
