@@ -47,7 +47,7 @@ public static class WorkVerbs
         var acceptance = new Acceptance
         {
             QuoteRevisionId = revision.Id, QuoteTierId = revision.Tiers[0].Id, AddOnIds = $"{revision.AddOns[0].Id}", Total = Money.FromDollars(2310.50m), Deposit = Money.FromDollars(693.15m),
-            TypedName = customer.Name, ConsentText = "yes", IntentText = "yes", AtUtc = OfficeApp.Start.UtcDateTime, TimeZone = "America/Chicago", PdfDocumentId = pdf.Id, PdfSha256 = pdf.Sha256, SignedSha256 = "",
+            TypedName = customer.Name, ConsentText = "yes", IntentText = "yes", AtUtc = OfficeApp.Start.UtcDateTime, TimeZone = "America/Chicago", PdfDocumentId = pdf.Id, PdfSha256 = pdf.Sha256, SignedDocumentId = pdf.Id, SignedSha256 = "",
             CancelBy = cancelBy ?? new DateOnly(2026, 3, 5), PreviousHash = "", Hash = Convert.ToHexStringLower(SHA256.HashData([(byte)n])),
         };
         db.Add(acceptance);
