@@ -144,6 +144,7 @@ public class OfficeApp : IAsyncLifetime
         protected override void ConfigureWebHost(IWebHostBuilder builder)
         {
             builder.UseSetting("DataFolder", office._folder);
+            builder.UseSetting("Jobs:Off", "true");
             builder.UseSetting("Passwords:Iterations", "1000");
             builder.UseSetting("SignIn:TriesPerMinute", "1000");
             if (office._server is not null)
@@ -153,7 +154,12 @@ public class OfficeApp : IAsyncLifetime
             }
 
             foreach (var (key, value) in office.Settings) builder.UseSetting(key, value);
-            builder.ConfigureTestServices(services => services.Replace(ServiceDescriptor.Singleton<TimeProvider>(office.Clock)));
+            builder.ConfigureTestServices(services =>
+            {
+                services.Replace(ServiceDescriptor.Singleton<TimeProvider>(office.Clock));
+                services.AddSingleton<SqlCount>();
+                services.ConfigureDbContext<OfficeDb>((provider, options) => options.AddInterceptors(provider.GetRequiredService<SqlCount>()));
+            });
         }
     }
 }

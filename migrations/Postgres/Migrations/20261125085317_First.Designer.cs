@@ -13,7 +13,11 @@ using Npgsql.EntityFrameworkCore.PostgreSQL.Metadata;
 namespace MitigationOffice.Migrations.Postgres.Migrations
 {
     [DbContext(typeof(OfficeDb))]
+<<<<<<<< HEAD:migrations/Postgres/Migrations/20261125090348_First.Designer.cs
+    [Migration("20261125090348_First")]
+========
     [Migration("20261125085317_First")]
+>>>>>>>> w-quotes:migrations/Postgres/Migrations/20261125085317_First.Designer.cs
     partial class First
     {
         /// <inheritdoc />
@@ -175,6 +179,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .IsRequired()
                         .HasColumnType("text");
 
+                    b.Property<int?>("HouseId")
+                        .HasColumnType("integer");
+
                     b.Property<string>("PreviousHash")
                         .IsRequired()
                         .HasColumnType("text");
@@ -187,6 +194,8 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .HasColumnType("integer");
 
                     b.HasKey("Id");
+
+                    b.HasIndex("HouseId");
 
                     b.HasIndex("Subject", "SubjectId");
 
@@ -2265,8 +2274,17 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.Property<int?>("JobId")
                         .HasColumnType("integer");
 
+                    b.Property<int?>("LabelDocumentId")
+                        .HasColumnType("integer");
+
                     b.Property<bool>("LeftRunning")
                         .HasColumnType("boolean");
+
+                    b.Property<double?>("OutdoorC")
+                        .HasColumnType("double precision");
+
+                    b.Property<int?>("PacketDocumentId")
+                        .HasColumnType("integer");
 
                     b.Property<string>("PipeSize")
                         .IsRequired()
@@ -2315,6 +2333,10 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.HasIndex("HouseId");
 
                     b.HasIndex("JobId");
+
+                    b.HasIndex("LabelDocumentId");
+
+                    b.HasIndex("PacketDocumentId");
 
                     b.HasIndex("SuctionDesignId");
 
@@ -2436,6 +2458,13 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.Property<DateTime>("StartedAtUtc")
                         .HasColumnType("timestamp with time zone");
 
+                    b.Property<bool>("StayedClosed")
+                        .HasColumnType("boolean");
+
+                    b.Property<decimal?>("TargetPCiL")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("numeric(18,6)");
+
                     b.Property<int>("Version")
                         .IsConcurrencyToken()
                         .HasColumnType("integer");
@@ -2459,8 +2488,14 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
 
                     NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
 
+                    b.Property<double?>("ApartM")
+                        .HasColumnType("double precision");
+
                     b.Property<DateOnly?>("CalibratedOn")
                         .HasColumnType("date");
+
+                    b.Property<int>("HoursTakenOut")
+                        .HasColumnType("integer");
 
                     b.Property<string>("Kind")
                         .IsRequired()
@@ -2523,6 +2558,10 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.Property<int>("JobId")
                         .HasColumnType("integer");
 
+                    b.Property<string>("NotNeededBecause")
+                        .IsRequired()
+                        .HasColumnType("text");
+
                     b.Property<int>("Position")
                         .HasColumnType("integer");
 
@@ -2555,6 +2594,10 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.Property<TimeOnly?>("ArriveAt")
                         .HasColumnType("time without time zone");
 
+                    b.Property<string>("CalledOffBecause")
+                        .IsRequired()
+                        .HasColumnType("text");
+
                     b.Property<string>("CancelWindowWaiver")
                         .IsRequired()
                         .HasColumnType("text");
@@ -2569,11 +2612,19 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.Property<DateOnly?>("Day")
                         .HasColumnType("date");
 
+                    b.Property<DateOnly?>("DepositReceivedOn")
+                        .HasColumnType("date");
+
                     b.Property<DateOnly?>("DoneOn")
                         .HasColumnType("date");
 
                     b.Property<int>("HouseId")
                         .HasColumnType("integer");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
 
                     b.Property<string>("Notes")
                         .IsRequired()
@@ -2951,6 +3002,16 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.HasOne("MitigationOffice.Business.Work.Job", null)
                         .WithMany()
                         .HasForeignKey("JobId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("MitigationOffice.Business.Documents.StoredDocument", null)
+                        .WithMany()
+                        .HasForeignKey("LabelDocumentId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("MitigationOffice.Business.Documents.StoredDocument", null)
+                        .WithMany()
+                        .HasForeignKey("PacketDocumentId")
                         .OnDelete(DeleteBehavior.Restrict);
 
                     b.HasOne("MitigationOffice.Business.Design.SuctionDesign", null)

@@ -23,6 +23,7 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     Subject = table.Column<string>(type: "text", nullable: false),
                     SubjectId = table.Column<int>(type: "integer", nullable: false),
                     Act = table.Column<string>(type: "text", nullable: false),
+                    HouseId = table.Column<int>(type: "integer", nullable: true),
                     Changes = table.Column<string>(type: "text", nullable: false),
                     PreviousHash = table.Column<string>(type: "text", nullable: false),
                     Hash = table.Column<string>(type: "text", nullable: false)
@@ -1052,6 +1053,7 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     HouseId = table.Column<int>(type: "integer", nullable: false),
                     AcceptanceId = table.Column<int>(type: "integer", nullable: false),
                     State = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
+                    Kind = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
                     CreatedAtUtc = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
                     Day = table.Column<DateOnly>(type: "date", nullable: true),
                     ArriveAt = table.Column<TimeOnly>(type: "time without time zone", nullable: true),
@@ -1059,6 +1061,8 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     DoneOn = table.Column<DateOnly>(type: "date", nullable: true),
                     CancelWindowWaiver = table.Column<string>(type: "text", nullable: false),
                     Notes = table.Column<string>(type: "text", nullable: false),
+                    DepositReceivedOn = table.Column<DateOnly>(type: "date", nullable: true),
+                    CalledOffBecause = table.Column<string>(type: "text", nullable: false),
                     DepositReceived_Cents = table.Column<long>(type: "bigint", nullable: false),
                     Version = table.Column<int>(type: "integer", nullable: false)
                 },
@@ -1120,6 +1124,7 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     CautionSource = table.Column<string>(type: "text", nullable: false),
                     DoneAtUtc = table.Column<DateTime>(type: "timestamp with time zone", nullable: true),
                     DoneBy = table.Column<string>(type: "text", nullable: false),
+                    NotNeededBecause = table.Column<string>(type: "text", nullable: false),
                     Version = table.Column<int>(type: "integer", nullable: false)
                 },
                 constraints: table =>
@@ -1152,10 +1157,13 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     StartUpGaugePa = table.Column<double>(type: "double precision", nullable: true),
                     StartUpGaugeAsEntered = table.Column<string>(type: "text", nullable: false),
                     StartUpWatts = table.Column<double>(type: "double precision", nullable: true),
+                    OutdoorC = table.Column<double>(type: "double precision", nullable: true),
                     Backdraft = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
                     BackdraftNotes = table.Column<string>(type: "text", nullable: false),
                     LeftRunning = table.Column<bool>(type: "boolean", nullable: false),
                     DifferencesFromDesign = table.Column<string>(type: "text", nullable: false),
+                    LabelDocumentId = table.Column<int>(type: "integer", nullable: true),
+                    PacketDocumentId = table.Column<int>(type: "integer", nullable: true),
                     Price_Cents = table.Column<long>(type: "bigint", nullable: false),
                     Version = table.Column<int>(type: "integer", nullable: false)
                 },
@@ -1166,6 +1174,18 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         name: "FK_Systems_Designs_SuctionDesignId",
                         column: x => x.SuctionDesignId,
                         principalTable: "Designs",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Systems_Documents_LabelDocumentId",
+                        column: x => x.LabelDocumentId,
+                        principalTable: "Documents",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Systems_Documents_PacketDocumentId",
+                        column: x => x.PacketDocumentId,
+                        principalTable: "Documents",
                         principalColumn: "Id",
                         onDelete: ReferentialAction.Restrict);
                     table.ForeignKey(
@@ -1220,6 +1240,8 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     MadeBy = table.Column<string>(type: "text", nullable: false),
                     MadeByNumber = table.Column<string>(type: "text", nullable: false),
                     Notes = table.Column<string>(type: "text", nullable: false),
+                    StayedClosed = table.Column<bool>(type: "boolean", nullable: false),
+                    TargetPCiL = table.Column<decimal>(type: "numeric(18,6)", precision: 18, scale: 6, nullable: true),
                     Outcome = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
                     DecidingPCiL = table.Column<decimal>(type: "numeric(18,6)", precision: 18, scale: 6, nullable: true),
                     OutcomeWhy = table.Column<string>(type: "text", nullable: false),
@@ -1361,6 +1383,8 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     Serial = table.Column<string>(type: "text", nullable: false),
                     Room = table.Column<string>(type: "text", nullable: false),
                     Pair = table.Column<string>(type: "text", nullable: false),
+                    ApartM = table.Column<double>(type: "double precision", nullable: true),
+                    HoursTakenOut = table.Column<int>(type: "integer", nullable: false),
                     CalibratedOn = table.Column<DateOnly>(type: "date", nullable: true),
                     PCiL = table.Column<decimal>(type: "numeric(18,6)", precision: 18, scale: 6, nullable: true),
                     Version = table.Column<int>(type: "integer", nullable: false)
@@ -1406,6 +1430,11 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 name: "IX_AspNetUserLogins_UserId",
                 table: "AspNetUserLogins",
                 column: "UserId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Audit_HouseId",
+                table: "Audit",
+                column: "HouseId");
 
             migrationBuilder.CreateIndex(
                 name: "IX_Audit_Subject_SubjectId",
@@ -1748,6 +1777,16 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 name: "IX_Systems_JobId",
                 table: "Systems",
                 column: "JobId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Systems_LabelDocumentId",
+                table: "Systems",
+                column: "LabelDocumentId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Systems_PacketDocumentId",
+                table: "Systems",
+                column: "PacketDocumentId");
 
             migrationBuilder.CreateIndex(
                 name: "IX_Systems_SuctionDesignId",

@@ -172,6 +172,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .IsRequired()
                         .HasColumnType("text");
 
+                    b.Property<int?>("HouseId")
+                        .HasColumnType("integer");
+
                     b.Property<string>("PreviousHash")
                         .IsRequired()
                         .HasColumnType("text");
@@ -184,6 +187,8 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .HasColumnType("integer");
 
                     b.HasKey("Id");
+
+                    b.HasIndex("HouseId");
 
                     b.HasIndex("Subject", "SubjectId");
 
@@ -2262,8 +2267,17 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.Property<int?>("JobId")
                         .HasColumnType("integer");
 
+                    b.Property<int?>("LabelDocumentId")
+                        .HasColumnType("integer");
+
                     b.Property<bool>("LeftRunning")
                         .HasColumnType("boolean");
+
+                    b.Property<double?>("OutdoorC")
+                        .HasColumnType("double precision");
+
+                    b.Property<int?>("PacketDocumentId")
+                        .HasColumnType("integer");
 
                     b.Property<string>("PipeSize")
                         .IsRequired()
@@ -2312,6 +2326,10 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.HasIndex("HouseId");
 
                     b.HasIndex("JobId");
+
+                    b.HasIndex("LabelDocumentId");
+
+                    b.HasIndex("PacketDocumentId");
 
                     b.HasIndex("SuctionDesignId");
 
@@ -2433,6 +2451,13 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.Property<DateTime>("StartedAtUtc")
                         .HasColumnType("timestamp with time zone");
 
+                    b.Property<bool>("StayedClosed")
+                        .HasColumnType("boolean");
+
+                    b.Property<decimal?>("TargetPCiL")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("numeric(18,6)");
+
                     b.Property<int>("Version")
                         .IsConcurrencyToken()
                         .HasColumnType("integer");
@@ -2456,8 +2481,14 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
 
                     NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
 
+                    b.Property<double?>("ApartM")
+                        .HasColumnType("double precision");
+
                     b.Property<DateOnly?>("CalibratedOn")
                         .HasColumnType("date");
+
+                    b.Property<int>("HoursTakenOut")
+                        .HasColumnType("integer");
 
                     b.Property<string>("Kind")
                         .IsRequired()
@@ -2520,6 +2551,10 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.Property<int>("JobId")
                         .HasColumnType("integer");
 
+                    b.Property<string>("NotNeededBecause")
+                        .IsRequired()
+                        .HasColumnType("text");
+
                     b.Property<int>("Position")
                         .HasColumnType("integer");
 
@@ -2552,6 +2587,10 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.Property<TimeOnly?>("ArriveAt")
                         .HasColumnType("time without time zone");
 
+                    b.Property<string>("CalledOffBecause")
+                        .IsRequired()
+                        .HasColumnType("text");
+
                     b.Property<string>("CancelWindowWaiver")
                         .IsRequired()
                         .HasColumnType("text");
@@ -2566,11 +2605,19 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.Property<DateOnly?>("Day")
                         .HasColumnType("date");
 
+                    b.Property<DateOnly?>("DepositReceivedOn")
+                        .HasColumnType("date");
+
                     b.Property<DateOnly?>("DoneOn")
                         .HasColumnType("date");
 
                     b.Property<int>("HouseId")
                         .HasColumnType("integer");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
 
                     b.Property<string>("Notes")
                         .IsRequired()
@@ -2948,6 +2995,16 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.HasOne("MitigationOffice.Business.Work.Job", null)
                         .WithMany()
                         .HasForeignKey("JobId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("MitigationOffice.Business.Documents.StoredDocument", null)
+                        .WithMany()
+                        .HasForeignKey("LabelDocumentId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("MitigationOffice.Business.Documents.StoredDocument", null)
+                        .WithMany()
+                        .HasForeignKey("PacketDocumentId")
                         .OnDelete(DeleteBehavior.Restrict);
 
                     b.HasOne("MitigationOffice.Business.Design.SuctionDesign", null)

@@ -12,7 +12,11 @@ using MitigationOffice.Business.Data;
 namespace MitigationOffice.Migrations.Sqlite.Migrations
 {
     [DbContext(typeof(OfficeDb))]
+<<<<<<<< HEAD:migrations/Sqlite/Migrations/20261125090319_First.Designer.cs
+    [Migration("20261125090319_First")]
+========
     [Migration("20261125085255_First")]
+>>>>>>>> w-quotes:migrations/Sqlite/Migrations/20261125085255_First.Designer.cs
     partial class First
     {
         /// <inheritdoc />
@@ -164,6 +168,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .IsRequired()
                         .HasColumnType("TEXT");
 
+                    b.Property<int?>("HouseId")
+                        .HasColumnType("INTEGER");
+
                     b.Property<string>("PreviousHash")
                         .IsRequired()
                         .HasColumnType("TEXT");
@@ -176,6 +183,8 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .HasColumnType("INTEGER");
 
                     b.HasKey("Id");
+
+                    b.HasIndex("HouseId");
 
                     b.HasIndex("Subject", "SubjectId");
 
@@ -2178,7 +2187,16 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.Property<int?>("JobId")
                         .HasColumnType("INTEGER");
 
+                    b.Property<int?>("LabelDocumentId")
+                        .HasColumnType("INTEGER");
+
                     b.Property<bool>("LeftRunning")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<double?>("OutdoorC")
+                        .HasColumnType("REAL");
+
+                    b.Property<int?>("PacketDocumentId")
                         .HasColumnType("INTEGER");
 
                     b.Property<string>("PipeSize")
@@ -2228,6 +2246,10 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.HasIndex("HouseId");
 
                     b.HasIndex("JobId");
+
+                    b.HasIndex("LabelDocumentId");
+
+                    b.HasIndex("PacketDocumentId");
 
                     b.HasIndex("SuctionDesignId");
 
@@ -2345,6 +2367,13 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.Property<DateTime>("StartedAtUtc")
                         .HasColumnType("TEXT");
 
+                    b.Property<bool>("StayedClosed")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<decimal?>("TargetPCiL")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("TEXT");
+
                     b.Property<int>("Version")
                         .IsConcurrencyToken()
                         .HasColumnType("INTEGER");
@@ -2366,8 +2395,14 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .ValueGeneratedOnAdd()
                         .HasColumnType("INTEGER");
 
+                    b.Property<double?>("ApartM")
+                        .HasColumnType("REAL");
+
                     b.Property<DateOnly?>("CalibratedOn")
                         .HasColumnType("TEXT");
+
+                    b.Property<int>("HoursTakenOut")
+                        .HasColumnType("INTEGER");
 
                     b.Property<string>("Kind")
                         .IsRequired()
@@ -2428,6 +2463,10 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.Property<int>("JobId")
                         .HasColumnType("INTEGER");
 
+                    b.Property<string>("NotNeededBecause")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
                     b.Property<int>("Position")
                         .HasColumnType("INTEGER");
 
@@ -2458,6 +2497,10 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.Property<TimeOnly?>("ArriveAt")
                         .HasColumnType("TEXT");
 
+                    b.Property<string>("CalledOffBecause")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
                     b.Property<string>("CancelWindowWaiver")
                         .IsRequired()
                         .HasColumnType("TEXT");
@@ -2472,11 +2515,19 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.Property<DateOnly?>("Day")
                         .HasColumnType("TEXT");
 
+                    b.Property<DateOnly?>("DepositReceivedOn")
+                        .HasColumnType("TEXT");
+
                     b.Property<DateOnly?>("DoneOn")
                         .HasColumnType("TEXT");
 
                     b.Property<int>("HouseId")
                         .HasColumnType("INTEGER");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
 
                     b.Property<string>("Notes")
                         .IsRequired()
@@ -2854,6 +2905,16 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.HasOne("MitigationOffice.Business.Work.Job", null)
                         .WithMany()
                         .HasForeignKey("JobId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("MitigationOffice.Business.Documents.StoredDocument", null)
+                        .WithMany()
+                        .HasForeignKey("LabelDocumentId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("MitigationOffice.Business.Documents.StoredDocument", null)
+                        .WithMany()
+                        .HasForeignKey("PacketDocumentId")
                         .OnDelete(DeleteBehavior.Restrict);
 
                     b.HasOne("MitigationOffice.Business.Design.SuctionDesign", null)

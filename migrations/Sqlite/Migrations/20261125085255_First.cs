@@ -22,6 +22,7 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     Subject = table.Column<string>(type: "TEXT", nullable: false),
                     SubjectId = table.Column<int>(type: "INTEGER", nullable: false),
                     Act = table.Column<string>(type: "TEXT", nullable: false),
+                    HouseId = table.Column<int>(type: "INTEGER", nullable: true),
                     Changes = table.Column<string>(type: "TEXT", nullable: false),
                     PreviousHash = table.Column<string>(type: "TEXT", nullable: false),
                     Hash = table.Column<string>(type: "TEXT", nullable: false)
@@ -1051,6 +1052,7 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     HouseId = table.Column<int>(type: "INTEGER", nullable: false),
                     AcceptanceId = table.Column<int>(type: "INTEGER", nullable: false),
                     State = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    Kind = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
                     CreatedAtUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
                     Day = table.Column<DateOnly>(type: "TEXT", nullable: true),
                     ArriveAt = table.Column<TimeOnly>(type: "TEXT", nullable: true),
@@ -1058,6 +1060,8 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     DoneOn = table.Column<DateOnly>(type: "TEXT", nullable: true),
                     CancelWindowWaiver = table.Column<string>(type: "TEXT", nullable: false),
                     Notes = table.Column<string>(type: "TEXT", nullable: false),
+                    DepositReceivedOn = table.Column<DateOnly>(type: "TEXT", nullable: true),
+                    CalledOffBecause = table.Column<string>(type: "TEXT", nullable: false),
                     DepositReceived_Cents = table.Column<long>(type: "INTEGER", nullable: false),
                     Version = table.Column<int>(type: "INTEGER", nullable: false)
                 },
@@ -1119,6 +1123,7 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     CautionSource = table.Column<string>(type: "TEXT", nullable: false),
                     DoneAtUtc = table.Column<DateTime>(type: "TEXT", nullable: true),
                     DoneBy = table.Column<string>(type: "TEXT", nullable: false),
+                    NotNeededBecause = table.Column<string>(type: "TEXT", nullable: false),
                     Version = table.Column<int>(type: "INTEGER", nullable: false)
                 },
                 constraints: table =>
@@ -1151,10 +1156,13 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     StartUpGaugePa = table.Column<double>(type: "REAL", nullable: true),
                     StartUpGaugeAsEntered = table.Column<string>(type: "TEXT", nullable: false),
                     StartUpWatts = table.Column<double>(type: "REAL", nullable: true),
+                    OutdoorC = table.Column<double>(type: "REAL", nullable: true),
                     Backdraft = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
                     BackdraftNotes = table.Column<string>(type: "TEXT", nullable: false),
                     LeftRunning = table.Column<bool>(type: "INTEGER", nullable: false),
                     DifferencesFromDesign = table.Column<string>(type: "TEXT", nullable: false),
+                    LabelDocumentId = table.Column<int>(type: "INTEGER", nullable: true),
+                    PacketDocumentId = table.Column<int>(type: "INTEGER", nullable: true),
                     Price_Cents = table.Column<long>(type: "INTEGER", nullable: false),
                     Version = table.Column<int>(type: "INTEGER", nullable: false)
                 },
@@ -1165,6 +1173,18 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         name: "FK_Systems_Designs_SuctionDesignId",
                         column: x => x.SuctionDesignId,
                         principalTable: "Designs",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Systems_Documents_LabelDocumentId",
+                        column: x => x.LabelDocumentId,
+                        principalTable: "Documents",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Systems_Documents_PacketDocumentId",
+                        column: x => x.PacketDocumentId,
+                        principalTable: "Documents",
                         principalColumn: "Id",
                         onDelete: ReferentialAction.Restrict);
                     table.ForeignKey(
@@ -1219,6 +1239,8 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     MadeBy = table.Column<string>(type: "TEXT", nullable: false),
                     MadeByNumber = table.Column<string>(type: "TEXT", nullable: false),
                     Notes = table.Column<string>(type: "TEXT", nullable: false),
+                    StayedClosed = table.Column<bool>(type: "INTEGER", nullable: false),
+                    TargetPCiL = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: true),
                     Outcome = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
                     DecidingPCiL = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: true),
                     OutcomeWhy = table.Column<string>(type: "TEXT", nullable: false),
@@ -1360,6 +1382,8 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     Serial = table.Column<string>(type: "TEXT", nullable: false),
                     Room = table.Column<string>(type: "TEXT", nullable: false),
                     Pair = table.Column<string>(type: "TEXT", nullable: false),
+                    ApartM = table.Column<double>(type: "REAL", nullable: true),
+                    HoursTakenOut = table.Column<int>(type: "INTEGER", nullable: false),
                     CalibratedOn = table.Column<DateOnly>(type: "TEXT", nullable: true),
                     PCiL = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: true),
                     Version = table.Column<int>(type: "INTEGER", nullable: false)
@@ -1405,6 +1429,11 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 name: "IX_AspNetUserLogins_UserId",
                 table: "AspNetUserLogins",
                 column: "UserId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Audit_HouseId",
+                table: "Audit",
+                column: "HouseId");
 
             migrationBuilder.CreateIndex(
                 name: "IX_Audit_Subject_SubjectId",
@@ -1747,6 +1776,16 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 name: "IX_Systems_JobId",
                 table: "Systems",
                 column: "JobId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Systems_LabelDocumentId",
+                table: "Systems",
+                column: "LabelDocumentId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Systems_PacketDocumentId",
+                table: "Systems",
+                column: "PacketDocumentId");
 
             migrationBuilder.CreateIndex(
                 name: "IX_Systems_SuctionDesignId",

@@ -161,6 +161,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .IsRequired()
                         .HasColumnType("TEXT");
 
+                    b.Property<int?>("HouseId")
+                        .HasColumnType("INTEGER");
+
                     b.Property<string>("PreviousHash")
                         .IsRequired()
                         .HasColumnType("TEXT");
@@ -173,6 +176,8 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .HasColumnType("INTEGER");
 
                     b.HasKey("Id");
+
+                    b.HasIndex("HouseId");
 
                     b.HasIndex("Subject", "SubjectId");
 
@@ -2175,7 +2180,16 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.Property<int?>("JobId")
                         .HasColumnType("INTEGER");
 
+                    b.Property<int?>("LabelDocumentId")
+                        .HasColumnType("INTEGER");
+
                     b.Property<bool>("LeftRunning")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<double?>("OutdoorC")
+                        .HasColumnType("REAL");
+
+                    b.Property<int?>("PacketDocumentId")
                         .HasColumnType("INTEGER");
 
                     b.Property<string>("PipeSize")
@@ -2225,6 +2239,10 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.HasIndex("HouseId");
 
                     b.HasIndex("JobId");
+
+                    b.HasIndex("LabelDocumentId");
+
+                    b.HasIndex("PacketDocumentId");
 
                     b.HasIndex("SuctionDesignId");
 
@@ -2342,6 +2360,13 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.Property<DateTime>("StartedAtUtc")
                         .HasColumnType("TEXT");
 
+                    b.Property<bool>("StayedClosed")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<decimal?>("TargetPCiL")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("TEXT");
+
                     b.Property<int>("Version")
                         .IsConcurrencyToken()
                         .HasColumnType("INTEGER");
@@ -2363,8 +2388,14 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .ValueGeneratedOnAdd()
                         .HasColumnType("INTEGER");
 
+                    b.Property<double?>("ApartM")
+                        .HasColumnType("REAL");
+
                     b.Property<DateOnly?>("CalibratedOn")
                         .HasColumnType("TEXT");
+
+                    b.Property<int>("HoursTakenOut")
+                        .HasColumnType("INTEGER");
 
                     b.Property<string>("Kind")
                         .IsRequired()
@@ -2425,6 +2456,10 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.Property<int>("JobId")
                         .HasColumnType("INTEGER");
 
+                    b.Property<string>("NotNeededBecause")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
                     b.Property<int>("Position")
                         .HasColumnType("INTEGER");
 
@@ -2455,6 +2490,10 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.Property<TimeOnly?>("ArriveAt")
                         .HasColumnType("TEXT");
 
+                    b.Property<string>("CalledOffBecause")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
                     b.Property<string>("CancelWindowWaiver")
                         .IsRequired()
                         .HasColumnType("TEXT");
@@ -2469,11 +2508,19 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.Property<DateOnly?>("Day")
                         .HasColumnType("TEXT");
 
+                    b.Property<DateOnly?>("DepositReceivedOn")
+                        .HasColumnType("TEXT");
+
                     b.Property<DateOnly?>("DoneOn")
                         .HasColumnType("TEXT");
 
                     b.Property<int>("HouseId")
                         .HasColumnType("INTEGER");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
 
                     b.Property<string>("Notes")
                         .IsRequired()
@@ -2851,6 +2898,16 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.HasOne("MitigationOffice.Business.Work.Job", null)
                         .WithMany()
                         .HasForeignKey("JobId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("MitigationOffice.Business.Documents.StoredDocument", null)
+                        .WithMany()
+                        .HasForeignKey("LabelDocumentId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("MitigationOffice.Business.Documents.StoredDocument", null)
+                        .WithMany()
+                        .HasForeignKey("PacketDocumentId")
                         .OnDelete(DeleteBehavior.Restrict);
 
                     b.HasOne("MitigationOffice.Business.Design.SuctionDesign", null)

@@ -8,6 +8,7 @@ namespace MitigationOffice.Business.Data;
 /// <summary>One change of one row: who, when, what from and to. Chained by hash so that a later edit shows.</summary>
 [Holds(Truth.Document)]
 [Index(nameof(Subject), nameof(SubjectId))]
+[Index(nameof(HouseId))]
 public sealed class AuditEntry
 {
     public long Id { get; set; }
@@ -16,6 +17,9 @@ public sealed class AuditEntry
     public required string Subject { get; set; }
     public int SubjectId { get; set; }
     public required string Act { get; set; }
+
+    /// <summary>The house the changed row belongs to, where it belongs to one. Finds a house's history; not part of the proof.</summary>
+    public int? HouseId { get; set; }
 
     /// <summary>JSON: property name to [before, after].</summary>
     public required string Changes { get; set; }

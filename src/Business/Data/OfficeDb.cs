@@ -84,6 +84,8 @@ public sealed partial class OfficeDb(DbContextOptions<OfficeDb> options, TimePro
         Refer<InstalledSystem, House>(builder, x => x.HouseId);
         Refer<InstalledSystem, Job>(builder, x => x.JobId!);
         Refer<InstalledSystem, SuctionDesign>(builder, x => x.SuctionDesignId!);
+        Refer<InstalledSystem, StoredDocument>(builder, x => x.LabelDocumentId!);
+        Refer<InstalledSystem, StoredDocument>(builder, x => x.PacketDocumentId!);
         Refer<RadonTest, House>(builder, x => x.HouseId);
         Refer<RadonTest, InstalledSystem>(builder, x => x.InstalledSystemId!);
         Refer<RadonTest, StoredDocument>(builder, x => x.LetterDocumentId!);

@@ -48,8 +48,10 @@ public sealed partial class OfficeDb
     private async Task<int> SaveWithAudit(bool accept, CancellationToken cancel)
     {
         var told = Changes();
+        if (Audited) await FindHousesAsync(told, EntityState.Deleted, cancel);
         var saved = await base.SaveChangesAsync(accept, cancel);
         if (told.Count == 0 || !Audited) return saved;
+        await FindHousesAsync(told, EntityState.Unchanged, cancel);
         if (!Embedded) await Database.ExecuteSqlRawAsync("SELECT pg_advisory_xact_lock(7301)", cancel);
         var previous = await Audit.OrderByDescending(a => a.Id).Select(a => a.Hash).FirstOrDefaultAsync(cancel) ?? "";
         foreach (var change in told) previous = Tell(change, previous);
@@ -67,6 +69,7 @@ public sealed partial class OfficeDb
             Subject = change.Entry.Metadata.ClrType.Name,
             SubjectId = change.Entry.Entity switch { Record r => r.Id, StaffMember s => s.Id, _ => 0 },
             Act = change.Act,
+            HouseId = change.HouseId,
             Changes = change.Json,
             PreviousHash = previous,
             Hash = "",
@@ -114,5 +117,8 @@ public sealed partial class OfficeDb
 
     private static object? Plain(object? value) => value is Enum e ? e.ToString() : value;
 
-    private sealed record Change(EntityEntry Entry, string Act, string Json);
+    private sealed record Change(EntityEntry Entry, string Act, string Json)
+    {
+        public int? HouseId { get; set; }
+    }
 }

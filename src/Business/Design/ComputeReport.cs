@@ -75,7 +75,7 @@ public static class ComputeReport
 
     private static DesignReport Report(DesignFile file, SizingInput input, SizingReport sizing, List<FanResult> broken)
     {
-        var shownName = file.ChosenFan is { } chosen && file.Fans.Any(f => f.Model == chosen) ? chosen : sizing.Recommended?.Name;
+        var shownName = file.ChosenFan is { } chosen && file.Fans.Any(f => f.Model == chosen) ? chosen : sizing.Recommended?.Name ?? sizing.Fans.FirstOrDefault(f => f.Point is not null)?.Name;
         var system = SystemCurve.For(sizing.Ground.Soil, input.Route, input.Site);
         var shown = sizing.Fans.FirstOrDefault(f => f.Name == shownName);
         var (freeze, whyNone) = shown?.Point is { } at ? ForeseeFreezing.Of(file, at.FlowM3PerS, at.Watts) : (null, "There is no fan to foresee it for.");

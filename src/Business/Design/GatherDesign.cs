@@ -15,10 +15,10 @@ public static class GatherDesign
     public static async Task<DesignFile?> FileAsync(OfficeDb db, SuctionDesign design)
     {
         if (design.PressureFieldTestId is not { } testId) return null;
-        var house = await db.Houses.AsNoTracking().Include(h => h.Areas).SingleAsync(h => h.Id == design.HouseId);
+        var house = await db.Houses.AsNoTracking().Include(h => h.Areas).AsSingleQuery().SingleAsync(h => h.Id == design.HouseId);
         var company = await db.Company.AsNoTracking().SingleAsync();
-        var test = await db.PressureFieldTests.AsNoTracking().Include(t => t.Settings).Include(t => t.TestHoles).ThenInclude(h => h.Readings).SingleAsync(t => t.Id == testId);
-        var fans = await db.Fans.AsNoTracking().Include(f => f.Points).OrderBy(f => f.Model).ToListAsync();
+        var test = await db.PressureFieldTests.AsNoTracking().Include(t => t.Settings).Include(t => t.TestHoles).ThenInclude(h => h.Readings).AsSingleQuery().SingleAsync(t => t.Id == testId);
+        var fans = await db.Fans.AsNoTracking().Include(f => f.Points).OrderBy(f => f.Model).AsSingleQuery().ToListAsync();
         return Of(design, house, company, test, fans);
     }
 

@@ -26,6 +26,9 @@ public enum ReminderState
     Sent,
     Dropped,
     DoneByHand,
+
+    /// <summary>Planned once, then taken back by the plan because the facts changed.</summary>
+    Replaced,
 }
 
 /// <summary>One thing to say to one house's owner, planned from facts. Its key makes it unique for ever.</summary>

@@ -3,7 +3,6 @@ using System.Security.Cryptography;
 using System.Text;
 using System.Text.RegularExpressions;
 using MimeKit;
-using MimeKit.Utils;
 
 namespace MitigationOffice.Business.Messages;
 
@@ -20,6 +19,7 @@ public static partial class RenderMail
         if (letter.Automatic) message.Headers.Add("Auto-Submitted", "auto-generated");
         if (unsubscribe is not null) AddUnsubscribe(message, unsubscribe);
         message.Body = Body(from, letter, unsubscribe);
+        message.Prepare(EncodingConstraint.SevenBit);
         using var bytes = new MemoryStream();
         message.WriteTo(Lines, bytes);
         return (bytes.ToArray(), id);

@@ -27,8 +27,14 @@ public static class DraftQuote
         var quote = new Quote { Number = await TakeNumber.NextAsync(db, "Q", today.Year), HouseId = houseId, CustomerId = owner.CustomerId, CreatedAtUtc = now };
         var revision = new QuoteRevision
         {
-            Letter = "A", CreatedAtUtc = now, SuctionDesignId = designId, ValidUntil = today.AddDays(company.QuoteValidDays),
-            TaxPercent = company.TaxPercent, DepositPercent = company.DepositPercent, Answers = AnswersOf(house), ElectricityPerYear = electricity,
+            Letter = "A",
+            CreatedAtUtc = now,
+            SuctionDesignId = designId,
+            ValidUntil = today.AddDays(company.QuoteValidDays),
+            TaxPercent = company.TaxPercent,
+            DepositPercent = company.DepositPercent,
+            Answers = AnswersOf(house),
+            ElectricityPerYear = electricity,
             Scope = designId is null ? "" : Scope(takeOff),
         };
         QuoteTexts.Fill(revision, company);

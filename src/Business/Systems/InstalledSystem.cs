@@ -35,11 +35,16 @@ public sealed class InstalledSystem : Record
     public double? StartUpGaugePa { get; set; }
     public string StartUpGaugeAsEntered { get; set; } = "";
     public double? StartUpWatts { get; set; }
+
+    /// <summary>Outdoors when the last readings were taken, °C.</summary>
+    public double? OutdoorC { get; set; }
     public BackdraftCheck Backdraft { get; set; }
     public string BackdraftNotes { get; set; } = "";
     public bool LeftRunning { get; set; } = true;
     public Money Price { get; set; }
     public string DifferencesFromDesign { get; set; } = "";
+    public int? LabelDocumentId { get; set; }
+    public int? PacketDocumentId { get; set; }
     public List<SystemComponent> Components { get; set; } = [];
     public List<FinalSuction> FinalSuctions { get; set; } = [];
 }

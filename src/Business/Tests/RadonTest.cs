@@ -36,6 +36,12 @@ public sealed class RadonTest : Record
     public string MadeBy { get; set; } = "";
     public string MadeByNumber { get; set; } = "";
     public string Notes { get; set; } = "";
+
+    /// <summary>False when windows or doors stood open during the test, beyond coming and going.</summary>
+    public bool StayedClosed { get; set; } = true;
+
+    /// <summary>The level the result was held against, pCi/L.</summary>
+    public decimal? TargetPCiL { get; set; }
     public TestOutcome Outcome { get; set; }
     public decimal? DecidingPCiL { get; set; }
 
@@ -66,6 +72,12 @@ public sealed class TestDevice : Record
 
     /// <summary>Devices of one pair (at most 8 in apart) carry the same word here.</summary>
     public string Pair { get; set; } = "";
+
+    /// <summary>Distance to the first device of the pair; empty on the first one, or where nobody measured it.</summary>
+    public double? ApartM { get; set; }
+
+    /// <summary>Hours somebody took out of the middle of a monitor's record; anything but 0 spoils the test.</summary>
+    public int HoursTakenOut { get; set; }
     public DateOnly? CalibratedOn { get; set; }
     public decimal? PCiL { get; set; }
 }

@@ -3,6 +3,14 @@ using MitigationOffice.Business.Data;
 
 namespace MitigationOffice.Business.Work;
 
+/// <summary>How the soil gas is drawn: decides which steps the day has.</summary>
+public enum SystemKind
+{
+    SubSlabSuction,
+    SumpOrDrainTileSuction,
+    SubMembraneSuction,
+}
+
 public enum JobState
 {
     ToPlan,
@@ -23,6 +31,7 @@ public sealed class Job : Record
     public int HouseId { get; set; }
     public int AcceptanceId { get; set; }
     public JobState State { get; set; }
+    public SystemKind Kind { get; set; }
     public DateTime CreatedAtUtc { get; set; }
     public DateOnly? Day { get; set; }
     public TimeOnly? ArriveAt { get; set; }
@@ -33,6 +42,8 @@ public sealed class Job : Record
     public string CancelWindowWaiver { get; set; } = "";
     public string Notes { get; set; } = "";
     public Money DepositReceived { get; set; }
+    public DateOnly? DepositReceivedOn { get; set; }
+    public string CalledOffBecause { get; set; } = "";
     public List<ChecklistStep> Steps { get; set; } = [];
 }
 
@@ -47,4 +58,7 @@ public sealed class ChecklistStep : Record
     public string CautionSource { get; set; } = "";
     public DateTime? DoneAtUtc { get; set; }
     public string DoneBy { get; set; } = "";
+
+    /// <summary>Why this step has no place in this house; empty where it has.</summary>
+    public string NotNeededBecause { get; set; } = "";
 }

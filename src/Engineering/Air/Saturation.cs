@@ -29,4 +29,21 @@ public static class Saturation
         var t = Require.InRange(temperatureC, -40, 200, "°C") + 273.15;
         return Math.Exp(-5.8002206e3 / t + 1.3914993 + t * (-4.8640239e-2 + t * (4.1764768e-5 + t * -1.4452093e-8)) + 6.5459673 * Math.Log(t));
     }
+
+    /// <summary>Temperature at which a vapour pressure is saturated, °C: dew point, or frost point below freezing. Example: 872.6 Pa → 5.00 °C.</summary>
+    /// <param name="vapourPa">Partial pressure of the vapour, Pa.</param>
+    /// <remarks>Range: 0.0015 to 1 500 000 Pa; refused outside. Source: the same curves, inverted by bisection to 1e-9 K.</remarks>
+    public static double TemperatureC(double vapourPa)
+    {
+        Require.InRange(vapourPa, 0.0015, 1_500_000, "Pa");
+        var (low, high) = (-100.0, 200.0);
+        while (high - low > 1e-9)
+        {
+            var middle = (low + high) / 2;
+            if (PressurePa(middle) < vapourPa) low = middle;
+            else high = middle;
+        }
+
+        return (low + high) / 2;
+    }
 }

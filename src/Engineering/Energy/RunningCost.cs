@@ -30,4 +30,22 @@ public static class RunningCost
         var degreeDaysF = Require.InRange(heatingDegreeDaysC, 0, 12_000, "°C·days") * 1.8;
         return 1.08 * cfm * 24 * degreeDaysF * densityRatio / Require.InRange(efficiency, 0.3, 5, "(efficiency)") / 100_000;
     }
+
+    /// <summary>Electricity of a heat cable, kWh a winter. Example: 5 W/ft on 12 ft for 1000 h → 60 kWh.</summary>
+    /// <param name="wattsPerM">Power of the cable, W/m.</param>
+    /// <param name="lengthM">Length of cable, m.</param>
+    /// <param name="hours">Hours it is on in a winter, h: an assumption unless a thermostat counted them.</param>
+    /// <remarks>Range: 0 to 200 W/m, 0 to 100 m, 0 to 8760 h; refused outside. Source: arithmetic.</remarks>
+    public static double HeatCableKWh(double wattsPerM, double lengthM, double hours) =>
+        Require.InRange(wattsPerM, 0, 200, "W/m") * Require.InRange(lengthM, 0, 100, "m") * Require.InRange(hours, 0, HoursPerYear, "h") / 1000;
+
+    /// <summary>Whole cost of a fan over ten years, dollars: bought anew whenever its life is over, and run. Example: $280, 8 years, $40 a year → $960.</summary>
+    /// <param name="priceDollars">Price of the fan, dollars.</param>
+    /// <param name="lifeYears">Expected life, years.</param>
+    /// <param name="runningDollarsPerYear">Running cost, dollars a year.</param>
+    /// <remarks>Range: price 0 to 100 000 dollars, life 1 to 100 years, running cost 0 to 100 000 dollars a year; refused outside. Source: arithmetic, without
+    /// interest or rising prices.</remarks>
+    public static double TenYearDollars(double priceDollars, int lifeYears, double runningDollarsPerYear) =>
+        Math.Ceiling(10.0 / Require.InRange(lifeYears, 1, 100, "years")) * Require.InRange(priceDollars, 0, 100_000, "dollars")
+            + 10 * Require.InRange(runningDollarsPerYear, 0, 100_000, "dollars a year");
 }

@@ -3,20 +3,12 @@ using MitigationOffice.Engineering.Air;
 
 namespace MitigationOffice.Engineering.Fans;
 
-/// <summary>One measured point of a fan at standard air.</summary>
-/// <param name="FlowM3PerS">Flow, m³/s.</param>
-/// <param name="StaticPressurePa">Static pressure, Pa.</param>
-/// <param name="Watts">Electrical power, W.</param>
-public readonly record struct FanPoint(double FlowM3PerS, double StaticPressurePa, double Watts);
-
 /// <summary>A fan's measured curve: a cubic between the points that keeps their order (Fritsch and Carlson 1980), and nothing beyond them.</summary>
 public sealed class FanCurve
 {
-    private readonly double[] _flow;
-    private readonly double[] _pressure;
-    private readonly double[] _watts;
-    private readonly double[] _pressureSlope;
-    private readonly double[] _wattsSlope;
+    private readonly FanPoint[] _points;
+    private readonly MonotoneCubic _pressure;
+    private readonly MonotoneCubic _watts;
 
     /// <summary>A curve from three or more points; pressure must fall as flow rises, watts must be positive.</summary>
     /// <param name="points">Measured points in any order.</param>
@@ -26,35 +18,55 @@ public sealed class FanCurve
         var sorted = points.OrderBy(p => p.FlowM3PerS).ToArray();
         if (sorted.Length < 3) throw new ArgumentException("A fan curve needs at least three measured points.", nameof(points));
         for (var i = 0; i < sorted.Length; i++) Check(sorted, i);
-        (_flow, _pressure, _watts) = ([.. sorted.Select(p => p.FlowM3PerS)], [.. sorted.Select(p => p.StaticPressurePa)], [.. sorted.Select(p => p.Watts)]);
-        (_pressureSlope, _wattsSlope) = (Slopes(_flow, _pressure), Slopes(_flow, _watts));
+        _points = sorted;
+        double[] flow = [.. sorted.Select(p => p.FlowM3PerS)];
+        _pressure = new(flow, [.. sorted.Select(p => p.StaticPressurePa)]);
+        _watts = new(flow, [.. sorted.Select(p => p.Watts)]);
     }
 
     /// <summary>Least flow of the measured points, m³/s.</summary>
-    public double LeastFlowM3PerS => _flow[0];
+    public double LeastFlowM3PerS => _points[0].FlowM3PerS;
 
     /// <summary>Greatest flow of the measured points, m³/s.</summary>
-    public double GreatestFlowM3PerS => _flow[^1];
+    public double GreatestFlowM3PerS => _points[^1].FlowM3PerS;
 
     /// <summary>Greatest static pressure of the measured points at standard air, Pa.</summary>
-    public double GreatestPressurePa => _pressure[0];
+    public double GreatestPressurePa => _points[0].StaticPressurePa;
 
     /// <summary>Least static pressure of the measured points at standard air, Pa.</summary>
-    public double LeastPressurePa => _pressure[^1];
+    public double LeastPressurePa => _points[^1].StaticPressurePa;
+
+    /// <summary>The measured points at standard air, least flow first.</summary>
+    public IReadOnlyList<FanPoint> Points => _points;
+
+    /// <summary>Whether a flow lies between the measured points.</summary>
+    /// <param name="flowM3PerS">Flow, m³/s.</param>
+    /// <remarks>Range: any flow. Source: definition.</remarks>
+    public bool Covers(double flowM3PerS) => flowM3PerS >= LeastFlowM3PerS && flowM3PerS <= GreatestFlowM3PerS;
+
+    /// <summary>Slope of the static pressure over the flow, Pa·s/m³, for gas of a density: how far off a flow is when the pressure was misread.</summary>
+    /// <param name="flowM3PerS">Flow, m³/s.</param>
+    /// <param name="densityKgPerM3">Density of the gas, kg/m³.</param>
+    /// <exception cref="OffFanCurveException">The flow lies outside the measured points.</exception>
+    /// <remarks>Range: between the measured points; refused outside. Source: derivative of the cubic. Example: straight from 500 Pa to 0 Pa over 0.1 m³/s → −5000 Pa·s/m³.</remarks>
+    public double SlopePaSPerM3(double flowM3PerS, double densityKgPerM3 = StandardAtmosphere.FanCurveKgPerM3) =>
+        _pressure.At(OnCurve(flowM3PerS)).Slope * densityKgPerM3 / StandardAtmosphere.FanCurveKgPerM3;
 
     /// <summary>Static pressure at a flow, Pa, for gas of a density.</summary>
     /// <param name="flowM3PerS">Flow, m³/s.</param>
     /// <param name="densityKgPerM3">Density of the gas, kg/m³.</param>
+    /// <exception cref="OffFanCurveException">The flow lies outside the measured points.</exception>
     /// <remarks>Range: between the measured points; refused outside. Source: fan laws, pressure in proportion to density (AMCA/ASHRAE, from memory).</remarks>
     public double PressurePa(double flowM3PerS, double densityKgPerM3 = StandardAtmosphere.FanCurveKgPerM3) =>
-        Between(flowM3PerS, _pressure, _pressureSlope) * densityKgPerM3 / StandardAtmosphere.FanCurveKgPerM3;
+        _pressure.At(OnCurve(flowM3PerS)).Value * densityKgPerM3 / StandardAtmosphere.FanCurveKgPerM3;
 
     /// <summary>Electrical power at a flow, W, for gas of a density.</summary>
     /// <param name="flowM3PerS">Flow, m³/s.</param>
     /// <param name="densityKgPerM3">Density of the gas, kg/m³.</param>
+    /// <exception cref="OffFanCurveException">The flow lies outside the measured points.</exception>
     /// <remarks>Range: between the measured points; refused outside. Source: fan laws, power in proportion to density (AMCA/ASHRAE, from memory).</remarks>
     public double WattsAt(double flowM3PerS, double densityKgPerM3 = StandardAtmosphere.FanCurveKgPerM3) =>
-        Between(flowM3PerS, _watts, _wattsSlope) * densityKgPerM3 / StandardAtmosphere.FanCurveKgPerM3;
+        _watts.At(OnCurve(flowM3PerS)).Value * densityKgPerM3 / StandardAtmosphere.FanCurveKgPerM3;
 
     /// <summary>The flow at which the fan holds a static pressure, m³/s; null where the pressure is off the curve.</summary>
     /// <param name="staticPressurePa">Static pressure, Pa.</param>
@@ -63,12 +75,12 @@ public sealed class FanCurve
     public double? FlowAt(double staticPressurePa, double densityKgPerM3 = StandardAtmosphere.FanCurveKgPerM3)
     {
         var wanted = staticPressurePa * StandardAtmosphere.FanCurveKgPerM3 / densityKgPerM3;
-        if (wanted > _pressure[0] || wanted < _pressure[^1]) return null;
-        var (low, high) = (_flow[0], _flow[^1]);
+        if (wanted > _points[0].StaticPressurePa || wanted < _points[^1].StaticPressurePa) return null;
+        var (low, high) = (_points[0].FlowM3PerS, _points[^1].FlowM3PerS);
         while (high - low > 1e-9)
         {
             var middle = (low + high) / 2;
-            if (Between(middle, _pressure, _pressureSlope) > wanted) low = middle;
+            if (_pressure.At(middle).Value > wanted) low = middle;
             else high = middle;
         }
 
@@ -81,7 +93,7 @@ public sealed class FanCurve
     public FanCurve AtSpeed(double ratio)
     {
         Require.InRange(ratio, 0.2, 2, "(speed ratio)");
-        return new(_flow.Select((q, i) => new FanPoint(q * ratio, _pressure[i] * ratio * ratio, _watts[i] * ratio * ratio * ratio)));
+        return new(_points.Select(p => new FanPoint(p.FlowM3PerS * ratio, p.StaticPressurePa * ratio * ratio, p.Watts * ratio * ratio * ratio)));
     }
 
     private static void Check(FanPoint[] sorted, int i)
@@ -96,50 +108,12 @@ public sealed class FanCurve
         if (p.StaticPressurePa >= sorted[i - 1].StaticPressurePa) throw new ArgumentException($"The fan's static pressure must fall as the flow rises; it does not at {where}.", nameof(sorted));
     }
 
-    private double Between(double flow, double[] values, double[] slopes)
-    {
-        if (flow < _flow[0] || flow > _flow[^1])
-            throw new ArgumentOutOfRangeException(nameof(flow), flow, string.Create(CultureInfo.InvariantCulture,
-                $"A flow of {flow * 1000:0.##} L/s is off the fan's curve, which was measured from {_flow[0] * 1000:0.##} to {_flow[^1] * 1000:0.##} L/s."));
-        var i = Array.BinarySearch(_flow, flow);
-        if (i >= 0) return values[i];
-        i = ~i - 1;
-        var width = _flow[i + 1] - _flow[i];
-        var t = (flow - _flow[i]) / width;
-        var (t2, t3) = (t * t, t * t * t);
-        return (2 * t3 - 3 * t2 + 1) * values[i] + (t3 - 2 * t2 + t) * width * slopes[i] + (3 * t2 - 2 * t3) * values[i + 1] + (t3 - t2) * width * slopes[i + 1];
-    }
+    /// <summary>Pressure at standard air and its slope, carried on in a straight line beyond the points so that a search can pass there;
+    /// what it finds is held against <see cref="Covers"/> afterwards.</summary>
+    internal (double Pa, double Slope) ForSearch(double flowM3PerS) => _pressure.At(flowM3PerS);
 
-    private static double[] Slopes(double[] x, double[] y)
-    {
-        var n = x.Length;
-        var chord = new double[n - 1];
-        for (var i = 0; i < n - 1; i++) chord[i] = (y[i + 1] - y[i]) / (x[i + 1] - x[i]);
-        var slope = new double[n];
-        (slope[0], slope[^1]) = (chord[0], chord[^1]);
-        for (var i = 1; i < n - 1; i++) slope[i] = chord[i - 1] * chord[i] <= 0 ? 0 : Harmonic(chord[i - 1], chord[i], x[i] - x[i - 1], x[i + 1] - x[i]);
-        for (var i = 0; i < n - 1; i++) Limit(slope, chord, i);
-        return slope;
-    }
-
-    private static double Harmonic(double before, double after, double widthBefore, double widthAfter)
-    {
-        var (w1, w2) = (2 * widthAfter + widthBefore, widthAfter + 2 * widthBefore);
-        return (w1 + w2) / (w1 / before + w2 / after);
-    }
-
-    private static void Limit(double[] slope, double[] chord, int i)
-    {
-        if (chord[i] == 0)
-        {
-            (slope[i], slope[i + 1]) = (0, 0);
-            return;
-        }
-
-        var (a, b) = (slope[i] / chord[i], slope[i + 1] / chord[i]);
-        var length = a * a + b * b;
-        if (length <= 9) return;
-        var scale = 3 / Math.Sqrt(length);
-        (slope[i], slope[i + 1]) = (scale * a * chord[i], scale * b * chord[i]);
-    }
+    private double OnCurve(double flowM3PerS) => Covers(flowM3PerS)
+        ? flowM3PerS
+        : throw new OffFanCurveException(nameof(flowM3PerS), flowM3PerS, string.Create(CultureInfo.InvariantCulture,
+            $"A flow of {flowM3PerS * 1000:0.##} L/s is off the fan's curve, which was measured from {LeastFlowM3PerS * 1000:0.##} to {GreatestFlowM3PerS * 1000:0.##} L/s."));
 }

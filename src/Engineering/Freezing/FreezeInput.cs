@@ -17,10 +17,10 @@ public sealed record FreezeInput
     /// <summary>Mean temperature of January, °C (−30 to 15), at least 6 K above the design temperature.</summary>
     public required double JanuaryMeanC { get; init; }
 
-    /// <summary>Length of the made-up winter, a plain count of days (60 to 240).</summary>
+    /// <summary>Length of the made-up winter, days (60 to 240).</summary>
     public int WinterDays { get; init; } = 150;
 
-    /// <summary>Length of the cold spell at the design temperature, a plain count of days (1 to 60).</summary>
+    /// <summary>Length of the cold spell at the design temperature, days (1 to 60).</summary>
     public int ColdSpellDays { get; init; } = 5;
 
     /// <summary>Daily swing within the cold spell above the design temperature, K (0 to 30).</summary>
@@ -44,7 +44,7 @@ public sealed record FreezeInput
     /// <summary>Water running back on the fan from which a bypass is advised, kg a day (house rule, not from a standard).</summary>
     public double BypassFromKgPerDay { get; init; } = 0.5;
 
-    /// <summary>Number of repeated trials over the assumptions, a plain count (0 to 1000).</summary>
+    /// <summary>Number of repeated trials over the assumptions, a count, dimensionless (0 to 1000).</summary>
     public int Trials { get; init; } = 60;
 
     /// <summary>Seed of the trials and of the made-up winter; the same seed gives the same report, dimensionless.</summary>

@@ -1,15 +1,15 @@
-using static MitigationOffice.Engineering.Allowed;
+using static MitigationOffice.Engineering.Require;
 
 namespace MitigationOffice.Engineering.Freezing;
 
 /// <summary>One point of a fan's measured curve.</summary>
-public readonly record struct FanPoint
+public readonly record struct CurvePoint
 {
     /// <summary>Makes a point. Example: 0.0104 m³/s at 250 Pa.</summary>
     /// <param name="flowM3PerS">Flow, m³/s.</param>
     /// <param name="staticPa">Static pressure, Pa.</param>
     /// <remarks>Range: 0 or more in both. Source: the fan's data sheet or a measurement.</remarks>
-    public FanPoint(double flowM3PerS, double staticPa) => (FlowM3PerS, StaticPa) = (flowM3PerS, staticPa);
+    public CurvePoint(double flowM3PerS, double staticPa) => (FlowM3PerS, StaticPa) = (flowM3PerS, staticPa);
 
     /// <summary>Flow, m³/s.</summary>
     public double FlowM3PerS { get; }
@@ -25,7 +25,7 @@ public readonly record struct FanPoint
 public sealed record SuctionSystem
 {
     /// <summary>The fan's curve, from no flow to at least the open flow, pressures not rising.</summary>
-    public required IReadOnlyList<FanPoint> Curve { get; init; }
+    public required IReadOnlyList<CurvePoint> Curve { get; init; }
 
     /// <summary>Vacuum that the U-tube shows with the mouth open, Pa.</summary>
     public required double OpenGaugePa { get; init; }
@@ -54,7 +54,7 @@ public sealed record SuctionSystem
     /// </remarks>
     public double FlowM3PerS(double openShare, double openFlowM3PerS, double boreM)
     {
-        Within(openShare, 0, 1, "Open share", "");
+        InRange(openShare, 0, 1, "(number)", "Open share");
         CheckAgainst(openFlowM3PerS, boreM);
         if (openShare <= RunMarch.ShutOpenShare) return 0;
         var (low, high) = (0.0, openFlowM3PerS);
@@ -80,30 +80,30 @@ public sealed record SuctionSystem
     /// </remarks>
     public double GaugePa(double flowM3PerS, double openFlowM3PerS)
     {
-        Within(openFlowM3PerS, 0.0005, 0.5, "Open flow", "m³/s");
-        Within(flowM3PerS, 0, 2 * openFlowM3PerS, "Flow", "m³/s");
+        InRange(openFlowM3PerS, 0.0005, 0.5, "m³/s", "Open flow");
+        InRange(flowM3PerS, 0, 2 * openFlowM3PerS, "m³/s", "Flow");
         return OpenGaugePa * Math.Pow(flowM3PerS / openFlowM3PerS, SuctionExponent);
     }
 
     internal void CheckAgainst(double openFlowM3PerS, double boreM)
     {
-        Within(openFlowM3PerS, 0.0005, 0.5, "Open flow", "m³/s");
-        Within(boreM, 0.03, 0.4, "Bore", "m");
-        Within(SuctionExponent, 1, 2, "Exponent of the suction side", "");
-        Within(MouthContraction, 0.6, 1, "Contraction of the mouth", "");
-        if (Curve.Count < 2) throw Refused("Fan curve", "The fan curve needs at least two points.");
-        Within(Curve[0].FlowM3PerS, 0, 0, "First flow of the fan curve", "m³/s");
-        Within(openFlowM3PerS, 0, Curve[^1].FlowM3PerS, "Open flow against the end of the fan curve", "m³/s");
+        InRange(openFlowM3PerS, 0.0005, 0.5, "m³/s", "Open flow");
+        InRange(boreM, 0.03, 0.4, "m", "Bore");
+        InRange(SuctionExponent, 1, 2, "(number)", "Exponent of the suction side");
+        InRange(MouthContraction, 0.6, 1, "(number)", "Contraction of the mouth");
+        if (Curve.Count < 2) throw Words.Refusal("Fan curve", "The fan curve needs at least two points.");
+        InRange(Curve[0].FlowM3PerS, 0, 0, "m³/s", "First flow of the fan curve");
+        InRange(openFlowM3PerS, 0, Curve[^1].FlowM3PerS, "m³/s", "Open flow against the end of the fan curve");
         for (var at = 1; at < Curve.Count; at++) CheckStep(Curve[at - 1], Curve[at]);
-        Within(OpenGaugePa, 0, FanPa(openFlowM3PerS), "Open gauge reading against the fan's pressure", "Pa");
+        InRange(OpenGaugePa, 0, FanPa(openFlowM3PerS), "Pa", "Open gauge reading against the fan's pressure");
     }
 
-    private static void CheckStep(FanPoint before, FanPoint after)
+    private static void CheckStep(CurvePoint before, CurvePoint after)
     {
         if (after.FlowM3PerS <= before.FlowM3PerS)
-            throw Refused("Fan curve", Words.Say($"Flows of the fan curve must rise; {after.FlowM3PerS:G4} m³/s follows {before.FlowM3PerS:G4} m³/s."));
+            throw Words.Refusal("Fan curve", Words.Say($"Flows of the fan curve must rise; {after.FlowM3PerS:G4} m³/s follows {before.FlowM3PerS:G4} m³/s."));
         if (after.StaticPa > before.StaticPa)
-            throw Refused("Fan curve", Words.Say($"Pressures of the fan curve must not rise with flow; {after.StaticPa:G4} Pa follows {before.StaticPa:G4} Pa."));
+            throw Words.Refusal("Fan curve", Words.Say($"Pressures of the fan curve must not rise with flow; {after.StaticPa:G4} Pa follows {before.StaticPa:G4} Pa."));
     }
 
     private double SparePa(double flow, double openShare, double openFlow, double boreM)

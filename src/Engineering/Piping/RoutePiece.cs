@@ -55,15 +55,10 @@ public sealed record RoutePiece(PieceKind Kind, PipeSize Size, double LengthM = 
     /// <param name="flowM3PerS">Flow, m³/s.</param>
     /// <param name="densityKgPerM3">Density of the gas, kg/m³.</param>
     /// <param name="viscosityPaS">Its dynamic viscosity, Pa·s.</param>
-    /// <remarks>Range: flow 0 to 5 m³/s. Source: Darcy–Weisbach with <see cref="Friction.Factor"/>; minor losses K·ρV²/2.</remarks>
+    /// <remarks>Range: flow up to 5 m³/s, refused above; 0 for a flow of 0 or less. Source: Darcy–Weisbach with <see cref="Friction.Factor"/>; minor losses K·ρV²/2.</remarks>
     public double LossPa(double flowM3PerS, double densityKgPerM3, double viscosityPaS)
     {
         if (flowM3PerS <= 0) return 0;
-        var velocity = Size.VelocityMPerS(flowM3PerS);
-        var dynamic = 0.5 * densityKgPerM3 * velocity * velocity;
-        var loss = Count * K * dynamic;
-        if (Kind != PieceKind.Pipe || LengthM <= 0) return loss;
-        var reynolds = densityKgPerM3 * velocity * Size.HydraulicDiameterM / viscosityPaS;
-        return loss + Count * Friction.Factor(reynolds, Friction.PlasticM / Size.HydraulicDiameterM) * LengthM / Size.HydraulicDiameterM * dynamic;
+        return new PieceLoss(this, densityKgPerM3, viscosityPaS).At(Require.InRange(flowM3PerS, 0, 5, "m³/s")).Pa;
     }
 }

@@ -9,7 +9,19 @@ namespace MitigationOffice.Engineering.Sizing;
 /// <param name="Test">The PFE test.</param>
 /// <param name="Route">Pieces in order from the pit to the mouth; one of them the fan.</param>
 /// <param name="Fans">Candidates.</param>
-public sealed record SizingInput(SizingSite Site, PfeTest Test, IReadOnlyList<RoutePiece> Route, IReadOnlyList<CandidateFan> Fans);
+public sealed record SizingInput(SizingSite Site, PfeTest Test, IReadOnlyList<RoutePiece> Route, IReadOnlyList<CandidateFan> Fans)
+{
+    /// <summary>Suction points beside the first, each with its own test and its own pipe into the route; twelve points in all at most.</summary>
+    public IReadOnlyList<FurtherPoint> FurtherPoints { get; init; } = [];
+}
+
+/// <summary>A suction point beside the first.</summary>
+/// <param name="Name">What people call it.</param>
+/// <param name="Test">Its own PFE test, with suction at this point only. Holes of the same name are the same holes.</param>
+/// <param name="Branch">Pieces from its pit to where it joins, the tee's loss with them.</param>
+/// <param name="JoinsAfterPiece">How many pieces of the line it joins lie before the junction (count).</param>
+/// <param name="JoinsInto">Name of the further point whose branch it joins; null for the route itself.</param>
+public sealed record FurtherPoint(string Name, PfeTest Test, IReadOnlyList<RoutePiece> Branch, int JoinsAfterPiece, string? JoinsInto = null);
 
 /// <summary>The place a system stands in, and what things cost there.</summary>
 /// <param name="ElevationM">Elevation above sea level, m.</param>

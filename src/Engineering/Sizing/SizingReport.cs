@@ -19,6 +19,9 @@ public sealed record SizingReport(
     PfeFindings Ground, IReadOnlyList<FanResult> Fans, int? RecommendedFanId, string Why, IReadOnlyList<string> WouldHelp, double StackTestDayPa, double StackWinterPa,
     double GasDensityKgPerM3, IReadOnlyList<string> Assumptions, IReadOnlyList<string> Warnings, IReadOnlyList<string> Sources)
 {
+    /// <summary>What the tests of further suction points say, in their order.</summary>
+    public IReadOnlyList<PfeFindings> FurtherGrounds { get; init; } = [];
+
     /// <summary>The recommended fan's result, or null.</summary>
     public FanResult? Recommended => Fans.FirstOrDefault(f => f.FanId == RecommendedFanId);
 }
@@ -54,7 +57,28 @@ public sealed record FanResult(
 /// <param name="Pieces">Loss of each piece, Pa, in the route's order.</param>
 public sealed record OperatingPoint(
     double FlowM3PerS, double FanPressurePa, double PitVacuumPa, double PipeLossPa, double Watts, double FastestMPerS, VelocityFlag Velocity,
-    double ResidualPa, IReadOnlyList<double> Pieces);
+    double ResidualPa, IReadOnlyList<double> Pieces)
+{
+    /// <summary>What a gauge on the pipe just before the fan shows, Pa.</summary>
+    public double FanInletVacuumPa { get; init; }
+
+    /// <summary>Flow and suction of every suction point, the first one first.</summary>
+    public IReadOnlyList<PointFlow> Points { get; init; } = [];
+
+    /// <summary>Velocity of every piece, in the order of <see cref="Pieces"/>.</summary>
+    public IReadOnlyList<PieceSpeed> Speeds { get; init; } = [];
+}
+
+/// <summary>Flow and suction of one suction point.</summary>
+/// <param name="Name">The point; empty for the first.</param>
+/// <param name="FlowM3PerS">Flow, m³/s.</param>
+/// <param name="PitVacuumPa">Suction in the pipe above its pit, Pa.</param>
+public sealed record PointFlow(string Name, double FlowM3PerS, double PitVacuumPa);
+
+/// <summary>Velocity of one piece.</summary>
+/// <param name="VelocityMPerS">Through the real bore, m/s.</param>
+/// <param name="Velocity">What it means, by nominal diameter.</param>
+public sealed record PieceSpeed(double VelocityMPerS, VelocityFlag Velocity);
 
 /// <summary>Suction at one hole under one fan, positive.</summary>
 /// <param name="Label">The hole.</param>

@@ -1,5 +1,6 @@
 using MitigationOffice.Engineering.Air;
 using MitigationOffice.Engineering.Fans;
+using MitigationOffice.Engineering.Network;
 using MitigationOffice.Engineering.Piping;
 using MitigationOffice.Engineering.Slab;
 
@@ -37,36 +38,21 @@ public sealed record SystemCurve(SoilResistance Soil, IReadOnlyList<RoutePiece> 
     /// <remarks>Range: 0 to 5 m³/s. Source: sum of the parts.</remarks>
     public double NeededPa(double flowM3PerS) => Soil.PitVacuumPa(flowM3PerS) + PipeLossPa(flowM3PerS);
 
-    /// <summary>Where a fan runs on this system; null where that is off its measured curve. Fan − system falls with flow, so bisection always ends.</summary>
+    /// <summary>Where a fan runs on this system; null where that is off its measured curve.</summary>
     /// <param name="fan">The fan's curve.</param>
-    /// <remarks>Range: within the fan's measured points. Source: balance of fan and system, solved to 1e-9 of the fan's pressure.</remarks>
+    /// <remarks>Range: within the fan's measured points. Source: balance of fan and system by <see cref="AirNetwork"/>, solved to 1e-9 of the fan's pressure.</remarks>
     public OperatingPoint? Meet(FanCurve fan)
     {
-        double Excess(double q) => fan.PressurePa(q, DensityKgPerM3) - NeededPa(q);
-        var (low, high) = (fan.LeastFlowM3PerS, fan.GreatestFlowM3PerS);
-        if (Excess(low) < 0 || Excess(high) > 0) return null;
-        for (var i = 0; i < 80 && high - low > 1e-14; i++)
-        {
-            var middle = (low + high) / 2;
-            if (Excess(middle) > 0) low = middle;
-            else high = middle;
-        }
-
-        return At(fan, (low + high) / 2);
-    }
-
-    private OperatingPoint At(FanCurve fan, double flow)
-    {
-        var fastest = Route.Where(p => p.Kind != PieceKind.Fan).Select(p => (Speed: Piping.Velocity.NominalMPerS(p.Size, flow), Flag: Piping.Velocity.FlagOf(p.Size, flow))).DefaultIfEmpty().MaxBy(v => v.Speed);
-        return new(
-            flow, fan.PressurePa(flow, DensityKgPerM3), Soil.PitVacuumPa(flow), PipeLossPa(flow), fan.WattsAt(flow, DensityKgPerM3), fastest.Speed, fastest.Flag,
-            fan.PressurePa(flow, DensityKgPerM3) - NeededPa(flow), [.. Route.Select(p => p.LossPa(flow, DensityKgPerM3, ViscosityPaS))]);
+        var tree = RouteTree.Of(Route, Soil, [], []);
+        var solution = new AirNetwork(tree.Branches, tree.Discharge, DensityKgPerM3, ViscosityPaS).Solve(fan);
+        return solution.OnCurve ? tree.PointOf(solution, fan, DensityKgPerM3) : null;
     }
 
     /// <summary>Soil gas of a site: saturated, at ground temperature.</summary>
     /// <param name="soil">Soil resistance.</param>
     /// <param name="route">Pieces from the pit to the mouth.</param>
     /// <param name="site">The place.</param>
+    /// <remarks>Range: as the site's parts. Source: saturated air at the ground's temperature and the elevation's pressure.</remarks>
     public static SystemCurve For(SoilResistance soil, IReadOnlyList<RoutePiece> route, SizingSite site)
     {
         var gas = MoistAir.At(site.GroundC, 1, site.ElevationM);

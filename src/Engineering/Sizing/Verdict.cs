@@ -1,6 +1,5 @@
 using System.Globalization;
 using MitigationOffice.Engineering.Piping;
-using MitigationOffice.Engineering.Slab;
 
 namespace MitigationOffice.Engineering.Sizing;
 
@@ -26,21 +25,6 @@ internal static class Verdict
         if (stronger is null) return words + ".";
         var saved = stronger.ElectricityDollarsPerYear + stronger.HouseAirDollarsPerYear - best.ElectricityDollarsPerYear - best.HouseAirDollarsPerYear;
         return words + Say($"; the {stronger.Name} ({stronger.Point!.Watts:0} W) pulls more than is needed and costs about ${saved:0} more a year.");
-    }
-
-    /// <summary>Tries what is at hand: a larger pipe; and says what else would do.</summary>
-    public static IReadOnlyList<string> WouldHelp(SizingInput input, PfeFindings ground, double extraStackPa)
-    {
-        var help = new List<string>();
-        var wider = input.Route.Select(p => p.Size.Larger() is { } larger ? p with { Size = larger } : p).ToList();
-        var system = SystemCurve.For(ground.Soil, wider, input.Site);
-        var holding = input.Fans.Select(f => SystemSizing.OneFan(f, system, ground, input.Site, extraStackPa)).Where(r => r.Holds).MinBy(r => r.TenYearDollars);
-        if (holding is not null) help.Add(Say($"One pipe size larger throughout: the {holding.Name} would then keep {holding.WeakestWinterPa:0.0} Pa at hole {holding.WeakestHole} in design winter."));
-        if (ground.Holes.Count > 1 && ground.Holes.Max(h => h.Ratio) > 10 * ground.Holes.Min(h => h.Ratio))
-            help.Add(Say($"A second suction point near hole {ground.Holes.MinBy(h => h.Ratio)!.Label}, where only {ground.Holes.Min(h => h.Ratio) * 100:0.0} % of the pit's suction arrives."));
-        else help.Add("A second suction point, which brings its own suction to the weak holes.");
-        help.Add("Sealing joints, cracks and the sump first, then testing again: less leakage carries the suction further.");
-        return help;
     }
 
     private static string Say(FormattableString words) => words.ToString(CultureInfo.InvariantCulture);

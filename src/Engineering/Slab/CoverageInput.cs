@@ -1,4 +1,4 @@
-using static MitigationOffice.Engineering.Allowed;
+using static MitigationOffice.Engineering.Require;
 
 namespace MitigationOffice.Engineering.Slab;
 
@@ -60,26 +60,26 @@ public sealed record CoverageInput
 
     internal void Check()
     {
-        Within(SuctionPoints.Count, 1, 12, "Number of suction points", "");
-        Within(Readings.Count, 0, 200, "Number of test holes", "");
-        Within(TargetPa, 0.05, 100, "Target", "Pa");
-        Within(ResolutionPa, 0.001, 20, "Resolution", "Pa");
-        Within(AssumedReachM, 0.5, 50, "Assumed reach", "m");
-        Within(AssumedFootingM, 0.01, 100, "Assumed hindrance of a footing", "m");
+        InRange(SuctionPoints.Count, 1, 12, "(number)", "Number of suction points");
+        InRange(Readings.Count, 0, 200, "(number)", "Number of test holes");
+        InRange(TargetPa, 0.05, 100, "Pa", "Target");
+        InRange(ResolutionPa, 0.001, 20, "Pa", "Resolution");
+        InRange(AssumedReachM, 0.5, 50, "m", "Assumed reach");
+        InRange(AssumedFootingM, 0.01, 100, "m", "Assumed hindrance of a footing");
         foreach (var reading in Readings)
         {
             SlabPlan.CheckPlace(reading.At, $"Test hole '{reading.Name}'");
-            Within(reading.VacuumPa, -100, 20_000, $"Reading of test hole '{reading.Name}'", "Pa");
+            InRange(reading.VacuumPa, -100, 20_000, "Pa", $"Reading of test hole '{reading.Name}'");
         }
     }
 
     internal static void Check(SuctionPlace place, SlabGrid grid)
     {
         SlabPlan.CheckPlace(place.At, $"Place of '{place.Name}'");
-        Within(place.PitVacuumPa, 0.5, 20_000, $"Pit vacuum of '{place.Name}'", "Pa");
-        Within(place.PitRadiusM, 0.03, 0.6, $"Pit radius of '{place.Name}'", "m");
-        Within(place.FlowM3PerS ?? 0, 0, 0.5, $"Flow of '{place.Name}'", "m³/s");
+        InRange(place.PitVacuumPa, 0.5, 20_000, "Pa", $"Pit vacuum of '{place.Name}'");
+        InRange(place.PitRadiusM, 0.03, 0.6, "m", $"Pit radius of '{place.Name}'");
+        InRange(place.FlowM3PerS ?? 0, 0, 0.5, "m³/s", $"Flow of '{place.Name}'");
         if (!grid.Holds(place.At))
-            throw Refused("place", Freezing.Words.Say($"'{place.Name}' at ({place.At.XM:0.##}, {place.At.YM:0.##}) m lies outside every slab of the plan."));
+            throw Words.Refusal("place", Words.Say($"'{place.Name}' at ({place.At.XM:0.##}, {place.At.YM:0.##}) m lies outside every slab of the plan."));
     }
 }

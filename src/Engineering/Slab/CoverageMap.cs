@@ -61,7 +61,7 @@ public sealed record CoverageMap
     public required double BalanceError { get; init; }
 
     /// <summary>The map in one plain sentence.</summary>
-    public string Sentence => Freezing.Words.Say(
+    public string Sentence => Words.Say(
         $"{ShareBeyondTarget * 100:0} % of the floor has at least {TargetPa:0.##} Pa; the weakest spot, at {WeakestSpot.Centre.XM:0.0} m across and {WeakestSpot.Centre.YM:0.0} m up, has {WeakestSpot.VacuumPa:0.##} Pa.");
 }
 

@@ -1,5 +1,3 @@
-using MitigationOffice.Engineering.Freezing;
-
 namespace MitigationOffice.Engineering.Slab;
 
 /// <summary>The sentences of a coverage map.</summary>

@@ -1,11 +1,15 @@
 using System.Globalization;
 using MitigationOffice.Engineering.Air;
+using MitigationOffice.Engineering.Fans;
 
 namespace MitigationOffice.Engineering.Slab;
 
 /// <summary>Reads a PFE test: flow, soil resistance and the transfer to every hole.</summary>
 public static class PfeAnalysis
 {
+    /// <summary>What a measured flow is taken to be off by at most, as a share (dimensionless): a tenth, common practice, no source.</summary>
+    public const double FlowMeterShare = 0.1;
+
     private const double PaPerInWC = 249.08891;
 
     /// <summary>What the test says. A setting without a flow, measured or from its fan's curve, is left out of the soil fit; one must remain.</summary>
@@ -26,6 +30,29 @@ public static class PfeAnalysis
         return new(soil, flows, [.. test.Holes.Select(h => TransferOf(h, test, assumptions, warnings)).OfType<HoleTransfer>()], assumptions, warnings);
     }
 
+    /// <summary>The same test with the gauge at the pit read half a mark too low (side −1) or too high (side 1) throughout, and measured flows off by a factor.</summary>
+    internal static PfeFindings Misread(PfeTest test, double side, double flowFactor, double densityKgPerM3)
+    {
+        var shift = side * test.PitResolutionPa;
+        return Of(test with { Settings = [.. test.Settings.Select(s => Misread(s, shift, flowFactor, densityKgPerM3))], PitResolutionPa = 0 }, densityKgPerM3);
+    }
+
+    /// <summary>A reading at the edge of the fan's curve is moved no further than the edge: the fan did run.</summary>
+    private static PfeSetting Misread(PfeSetting setting, double shiftPa, double flowFactor, double density)
+    {
+        var vacuum = Math.Max(1, setting.PitVacuumPa + shiftPa);
+        if (setting.Curve is { } curve && curve.FlowAt(setting.PitVacuumPa, density) is not null)
+        {
+            var ratio = density / StandardAtmosphere.FanCurveKgPerM3;
+            vacuum = Math.Min(Math.Max(vacuum, curve.LeastPressurePa * ratio), Math.Max(setting.PitVacuumPa, curve.PressurePa(Beside(curve), density)));
+        }
+
+        return setting with { PitVacuumPa = vacuum, FlowM3PerS = setting.FlowM3PerS * flowFactor, Watts = null };
+    }
+
+    // A flow of nothing at all fits no soil; a hundredth of the curve's span is as near to it as a reading can tell.
+    private static double Beside(FanCurve curve) => curve.LeastFlowM3PerS + 0.01 * (curve.GreatestFlowM3PerS - curve.LeastFlowM3PerS);
+
     private static SettingFlow? FlowOf(PfeSetting s, double resolution, double density, List<string> assumptions, List<string> warnings)
     {
         var read = s.Curve?.FlowAt(s.PitVacuumPa, density);
@@ -38,7 +65,7 @@ public static class PfeAnalysis
         {
             if (read is { } fromCurve && Math.Abs(fromCurve - measured) > 0.3 * measured)
                 warnings.Add(Say($"{s.Label}: the measured flow and the fan's curve differ by more than 30 %. The measured one is used."));
-            return new(s.Label, s.PitVacuumPa, measured, measured * 0.9, measured * 1.1, true, curveWatts);
+            return new(s.Label, s.PitVacuumPa, measured, measured * (1 - FlowMeterShare), measured * (1 + FlowMeterShare), true, curveWatts);
         }
 
         if (read is not { } flow || flow <= 0) return null;

@@ -1,5 +1,3 @@
-using MitigationOffice.Engineering.Freezing;
-
 namespace MitigationOffice.Engineering.Slab;
 
 /// <summary>One test hole in the fit.</summary>
@@ -24,7 +22,7 @@ public sealed record SecondPoint
     /// <summary>The map with it.</summary>
     public required CoverageMap Map { get; init; }
 
-    /// <summary>Places tried, a plain count.</summary>
+    /// <summary>Places tried, a count, dimensionless.</summary>
     public required int PlacesTried { get; init; }
 }
 
@@ -151,8 +149,8 @@ public sealed class SlabCoverage
     /// </remarks>
     public SecondPoint? BestSecondPoint(double pitVacuumPa, double pitRadiusM = 0.15, Func<PlanPoint, bool>? isAllowed = null)
     {
-        Allowed.Within(pitVacuumPa, 0.5, 20_000, "Pit vacuum", "Pa");
-        Allowed.Within(pitRadiusM, 0.03, 0.6, "Pit radius", "m");
+        Require.InRange(pitVacuumPa, 0.5, 20_000, "Pa", "Pit vacuum");
+        Require.InRange(pitRadiusM, 0.03, 0.6, "m", "Pit radius");
         var search = new SecondPointSearch(grid, input, ReachM, FootingM, pitVacuumPa, pitRadiusM, isAllowed ?? (_ => true));
         if (search.Best is not { } cell) return null;
         var place = new SuctionPlace { Name = "proposed point", At = grid.Centres[cell], PitVacuumPa = pitVacuumPa, PitRadiusM = pitRadiusM };

@@ -1,4 +1,4 @@
-using static MitigationOffice.Engineering.Allowed;
+using static MitigationOffice.Engineering.Require;
 
 namespace MitigationOffice.Engineering.Slab;
 
@@ -36,8 +36,8 @@ public sealed record SlabPlan
 
     internal void Check()
     {
-        Within(GridM, 0.05, 0.25, "Grid", "m");
-        Within(Areas.Count, 1, 50, "Number of slabs", "");
+        InRange(GridM, 0.05, 0.25, "m", "Grid");
+        InRange(Areas.Count, 1, 50, "(number)", "Number of slabs");
         foreach (var area in Areas) Check(area);
         foreach (var footing in Footings)
         {
@@ -46,7 +46,7 @@ public sealed record SlabPlan
         }
         var (width, height) = (Span(point => point.XM), Span(point => point.YM));
         var cells = width / GridM * (height / GridM);
-        Within(cells, 1, 40_000, "Number of grid cells over the plan", "");
+        InRange(cells, 1, 40_000, "(number)", "Number of grid cells over the plan");
     }
 
     private double Span(Func<PlanPoint, double> coordinate)
@@ -57,14 +57,14 @@ public sealed record SlabPlan
 
     private static void Check(SlabArea area)
     {
-        Within(area.Corners.Count, 3, 500, $"Corners of slab '{area.Name}'", "");
+        InRange(area.Corners.Count, 3, 500, "(number)", $"Corners of slab '{area.Name}'");
         foreach (var corner in area.Corners) CheckPlace(corner, $"Corner of slab '{area.Name}'");
-        Within(Math.Abs(Polygon.SignedArea(area.Corners)), 0.5, 10_000, $"Area of slab '{area.Name}'", "m²");
+        InRange(Math.Abs(Polygon.SignedArea(area.Corners)), 0.5, 10_000, "m²", $"Area of slab '{area.Name}'");
     }
 
     internal static void CheckPlace(PlanPoint place, string name)
     {
-        Within(place.XM, -1000, 1000, name + " across", "m");
-        Within(place.YM, -1000, 1000, name + " up", "m");
+        InRange(place.XM, -1000, 1000, "m", name + " across");
+        InRange(place.YM, -1000, 1000, "m", name + " up");
     }
 }

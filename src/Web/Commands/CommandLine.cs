@@ -9,8 +9,8 @@ public static class CommandLine
     {
         var root = new RootCommand("Mitigation Office: the whole job of a radon mitigation contractor.") { TreatUnmatchedTokensAsErrors = false };
         var data = new Option<string?>("--data") { Description = "The folder that holds everything.", Recursive = true };
-        var role = new Option<string>("--role") { Description = "web, jobs or all.", DefaultValueFactory = _ => "all", Recursive = true };
-        role.AcceptOnlyFromAmong("web", "jobs", "all");
+        var role = new Option<string>("--role") { Description = "web, jobs, all or none.", DefaultValueFactory = _ => "all", Recursive = true };
+        role.AcceptOnlyFromAmong("web", "jobs", "all", "none");
         root.Options.Add(data);
         root.Options.Add(role);
         root.SetAction((parse, cancel) => ServeCommand.RunAsync(args, parse.GetValue(data), parse.GetValue(role)!, demo: false, cancel));
@@ -21,7 +21,8 @@ public static class CommandLine
         demo.SetAction((parse, cancel) => ServeCommand.RunAsync(args, parse.GetValue(data), parse.GetValue(role)!, demo: true, cancel));
         var migrate = new Command("migrate", "Bring the records to this version, then stop.");
         migrate.SetAction((parse, cancel) => ServeCommand.MigrateAsync(args, parse.GetValue(data), cancel));
-        foreach (var verb in new[] { serve, demo, migrate, UserCommand.Make(args, data), VerifyCommand.Make(args, data), DesignCommand.Make() }) root.Subcommands.Add(verb);
+        Command[] verbs = [serve, demo, migrate, UserCommand.Make(args, data), VerifyCommand.Make(args, data), ReportCommand.Make(args, data), DesignCommand.Make()];
+        foreach (var verb in verbs) root.Subcommands.Add(verb);
 
         var parsed = root.Parse(args);
         if (parsed.Errors.Count > 0)

@@ -2,6 +2,7 @@ using System.Globalization;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.EntityFrameworkCore;
 using MitigationOffice.Business.Data;
+using MitigationOffice.Web.Setup.Demo;
 
 namespace MitigationOffice.Web.Setup;
 
@@ -44,6 +45,6 @@ public static class OfficeHost
         if (db.Database.IsSqlite()) app.Services.GetRequiredService<FolderLock>().Take(app.Services.GetRequiredService<DataFolder>());
         await MigrateRecords.RunAsync(db, app.Services.GetRequiredService<DataFolder>(), app.Logger, cancel);
         await FirstRecords.EnsureAsync(db, cancel);
-        if (demo) await LoadDemo.RunAsync(scope.ServiceProvider, app.Logger, cancel);
+        if (demo) await LoadDemo.RunAsync(scope.ServiceProvider, cancel);
     }
 }

@@ -46,7 +46,8 @@ public static class PagesSetup
     {
         app.UseExceptionHandler("/error");
         app.UseStatusCodePagesWithReExecute("/error", "?code={0}");
-        app.UseSecurityHeaders(Headers());
+        app.UseWhen(http => !IsJobs(http), rest => rest.UseSecurityHeaders(Headers(ownScripts: false)));
+        app.UseWhen(IsJobs, jobs => jobs.UseSecurityHeaders(Headers(ownScripts: true)));
         app.Use(async (http, next) =>
         {
             http.Response.OnStarting(() =>
@@ -67,7 +68,10 @@ public static class PagesSetup
         app.MapOfficeJobs(role);
     }
 
-    private static HeaderPolicyCollection Headers() => new HeaderPolicyCollection()
+    private static bool IsJobs(HttpContext http) => http.Request.Path.StartsWithSegments("/jobs", StringComparison.OrdinalIgnoreCase);
+
+    /// <param name="ownScripts">For the scheduler's own pages, which know no nonce.</param>
+    private static HeaderPolicyCollection Headers(bool ownScripts) => new HeaderPolicyCollection()
         .AddFrameOptionsDeny()
         .AddContentTypeOptionsNoSniff()
         .AddReferrerPolicyNoReferrer()
@@ -86,7 +90,8 @@ public static class PagesSetup
         .AddContentSecurityPolicy(b =>
         {
             b.AddDefaultSrc().None();
-            b.AddScriptSrc().WithNonce();
+            if (ownScripts) b.AddScriptSrc().Self();
+            else b.AddScriptSrc().WithNonce();
             b.AddStyleSrc().Self();
             b.AddImgSrc().Self().Data();
             b.AddFontSrc().Self();

@@ -35,7 +35,7 @@ public sealed class FanCurveTests
     [Fact]
     public void Nothing_is_guessed_beyond_the_points()
     {
-        var refused = Assert.Throws<ArgumentOutOfRangeException>(() => Straight.PressurePa(201));
+        var refused = Assert.Throws<OffFanCurveException>(() => Straight.PressurePa(201));
         Assert.Contains("off the fan's curve", refused.Message, StringComparison.Ordinal);
         Assert.Null(Straight.FlowAt(2.5));
     }

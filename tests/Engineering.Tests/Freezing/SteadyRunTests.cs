@@ -116,7 +116,7 @@ public class SteadyRunTests
             var profile = SteadyRun.At(run, air, outdoor, cable);
             var given = profile.HeatGivenW + cable * run.LengthM;
             Assert.Equal(given, profile.HeatLostW, 0.001 * Math.Max(1, Math.Abs(given)));
-        }, iter: 300);
+        }, iter: 150);
 
     [Fact]
     public void Water_in_is_water_out_and_drained_and_frosted() =>
@@ -125,13 +125,13 @@ public class SteadyRunTests
             var p = SteadyRun.At(run, air, outdoor);
             var found = p.VapourOutKgPerDay + p.FogOutKgPerDay + p.CondensateKgPerDay + p.FrostKgPerDay;
             Assert.Equal(p.WaterInKgPerDay, found, 0.001 * p.WaterInKgPerDay);
-        }, iter: 300);
+        }, iter: 150);
 
     [Fact]
     public void Frost_lies_only_on_freezing_wall_and_water_runs_only_from_warmer_wall() =>
         Gen.Select(Runs.AnyRun, Runs.AnyAir, Gen.Double[-35, 10]).Sample((run, air, outdoor) =>
             SteadyRun.At(run, air, outdoor).Stations.All(at =>
-                (at.FrostKgPerDay <= 0 || at.WallC <= 0) && (at.CondensateKgPerDay <= 0 || at.WallC >= 0)), iter: 300);
+                (at.FrostKgPerDay <= 0 || at.WallC <= 0) && (at.CondensateKgPerDay <= 0 || at.WallC >= 0)), iter: 150);
 
     [Fact]
     public void Air_cools_steadily_towards_the_colder_outdoors() =>
@@ -145,13 +145,13 @@ public class SteadyRunTests
                 Assert.True(station.WallC < warmer);
                 warmer = station.AirC;
             }
-        }, iter: 300);
+        }, iter: 150);
 
     [Fact]
     public void More_flow_makes_the_wall_warmer() =>
         Gen.Select(Runs.AnyRun, Runs.AnyAir, Gen.Double[-35, 0], Gen.Double[1.05, 2]).Sample((run, air, outdoor, more) =>
             SteadyRun.At(run with { FlowM3PerS = run.FlowM3PerS * more }, air, outdoor).ColdestWallC
-                >= SteadyRun.At(run, air, outdoor).ColdestWallC - 1e-6, iter: 200);
+                >= SteadyRun.At(run, air, outdoor).ColdestWallC - 1e-6, iter: 100);
 
     [Fact]
     public void Insulation_makes_the_wall_warmer() =>
@@ -159,7 +159,7 @@ public class SteadyRunTests
         {
             var wrapped = run with { Pieces = [.. run.Pieces.Select(piece => piece with { InsulationM = piece.InsulationM + more })] };
             Assert.True(SteadyRun.At(wrapped, air, outdoor).ColdestWallC > SteadyRun.At(run, air, outdoor).ColdestWallC);
-        }, iter: 200);
+        }, iter: 100);
 
     [Fact]
     public void A_longer_run_lets_the_air_out_colder() =>
@@ -167,15 +167,15 @@ public class SteadyRunTests
         {
             var longer = run with { Pieces = [.. run.Pieces, new RunPiece { LengthM = more }] };
             Assert.True(SteadyRun.At(longer, air, outdoor).ExitC < SteadyRun.At(run, air, outdoor).ExitC + 1e-9);
-        }, iter: 200);
+        }, iter: 100);
 
     [Fact]
     public void Colder_weather_leaves_less_vapour_in_the_air() =>
         Gen.Select(Runs.AnyRun, Runs.AnyAir, Gen.Double[-30, 0], Gen.Double[0.5, 8]).Sample((run, air, outdoor, colder) =>
-            SteadyRun.At(run, air, outdoor - colder).VapourOutKgPerDay <= SteadyRun.At(run, air, outdoor).VapourOutKgPerDay + 1e-9, iter: 200);
+            SteadyRun.At(run, air, outdoor - colder).VapourOutKgPerDay <= SteadyRun.At(run, air, outdoor).VapourOutKgPerDay + 1e-9, iter: 100);
 
     [Fact]
     public void A_cable_makes_the_wall_warmer() =>
         Gen.Select(Runs.AnyRun, Runs.AnyAir, Gen.Double[-35, 0], Gen.Double[1, 30]).Sample((run, air, outdoor, watts) =>
-            SteadyRun.At(run, air, outdoor, watts).ColdestWallC >= SteadyRun.At(run, air, outdoor).ColdestWallC - 1e-9, iter: 200);
+            SteadyRun.At(run, air, outdoor, watts).ColdestWallC >= SteadyRun.At(run, air, outdoor).ColdestWallC - 1e-9, iter: 100);
 }

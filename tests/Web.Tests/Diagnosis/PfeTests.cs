@@ -122,6 +122,29 @@ public sealed class PfeTests(OfficeApp office) : IClassFixture<OfficeApp>
     }
 
     [Fact]
+    public async Task Beside_the_readings_stand_flow_watts_shares_and_the_ground()
+    {
+        var house = await office.HouseWithReadingsAsync();
+        var text = await (await office.SignInAsOwnerAsync()).TextAsync($"/houses/{house}/diagnosis");
+        Assert.Contains("off its curve", text, StringComparison.Ordinal);
+        Assert.Contains("by its curve", text, StringComparison.Ordinal);
+        Assert.Contains("94.9 %", text, StringComparison.Ordinal);
+        Assert.Contains("at 1 inWC of suction", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Watts_that_contradict_the_fans_curve_are_named()
+    {
+        var house = await office.PlainHouseAsync();
+        var fans = await office.TwoFansAsync();
+        var typed = DiagnosisVerbs.TradeReadings(fans.Large, fans.Small);
+        typed["Input.Settings[1].Watts"] = "27";
+        var owner = await office.SignInAsOwnerAsync();
+        var answer = await owner.SubmitAsync($"/houses/{house}/diagnosis/readings", typed);
+        Assert.Contains("Test 15: 27 W were measured where its curve gives 15.", await owner.TextAsync(answer.Headers.Location!.OriginalString), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Unknown_houses_and_other_houses_tests_are_not_found()
     {
         var house = await office.HouseWithReadingsAsync();

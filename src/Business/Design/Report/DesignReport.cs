@@ -11,7 +11,7 @@ public sealed record DesignReport
     /// <summary>Model of the recommended fan; null where none holds.</summary>
     public string? RecommendedFan { get; init; }
 
-    /// <summary>Model the rest of the report is about: the chosen fan, else the recommended one.</summary>
+    /// <summary>Model the rest of the report is about: the chosen fan, else the recommended one, else the first that runs at all.</summary>
     public string? ShownFan { get; init; }
     public required double TargetPa { get; init; }
     public required double DesignWinterC { get; init; }

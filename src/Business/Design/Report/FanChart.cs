@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.RegularExpressions;
 using MitigationOffice.Business.Data;
 using OxyPlot;
 using OxyPlot.Axes;
@@ -8,7 +9,7 @@ using OxyPlot.Series;
 namespace MitigationOffice.Business.Design.Report;
 
 /// <summary>Static pressure over flow: each fan's curve, what the system needs, and where they meet.</summary>
-public static class FanChart
+public static partial class FanChart
 {
     private static readonly OxyColor Ink = OxyColor.FromRgb(0x1d, 0x29, 0x33);
     private static readonly OxyColor Soft = OxyColor.FromRgb(0x5a, 0x66, 0x70);
@@ -19,17 +20,26 @@ public static class FanChart
     public static string Svg(DesignReport report, UnitSystem units)
     {
         using var stream = new MemoryStream();
-        var exporter = new SvgExporter { Width = 860, Height = 430, UseVerticalTextAlignmentWorkaround = true };
+        var exporter = new SvgExporter { Width = 720, Height = 400, UseVerticalTextAlignmentWorkaround = true };
         exporter.Export(Model(report, units), stream);
-        return System.Text.Encoding.UTF8.GetString(stream.ToArray());
+        return Bare(System.Text.Encoding.UTF8.GetString(stream.ToArray()));
     }
+
+    /// <summary>Style attributes as plain attributes: a strict content policy lets only those through when the image is opened by itself.</summary>
+    private static string Bare(string svg) => StyleAttribute().Replace(svg, style => string.Join(' ', style.Groups["rules"].Value
+        .Split(';', StringSplitOptions.RemoveEmptyEntries).Select(rule => rule.Split(':', 2)).Where(pair => pair.Length == 2).Select(pair => $"{pair[0].Trim()}=\"{pair[1].Trim()}\"")));
+
+    [GeneratedRegex("style=\"(?<rules>[^\"]*)\"", RegexOptions.CultureInvariant)]
+    private static partial Regex StyleAttribute();
 
     public static PlotModel Model(DesignReport report, UnitSystem units)
     {
-        var model = new PlotModel { Background = OxyColors.White, TextColor = Ink, PlotAreaBorderColor = Ink, DefaultFont = "sans-serif", Culture = CultureInfo.InvariantCulture };
-        model.Legends.Add(new Legend { LegendPosition = LegendPosition.RightTop, LegendPlacement = LegendPlacement.Outside, LegendFontSize = 12, LegendMaxWidth = 200 });
+        var model = new PlotModel { Background = OxyColors.White, TextColor = Ink, PlotAreaBorderColor = Ink, DefaultFont = "Arial", Culture = CultureInfo.InvariantCulture };
+        model.Legends.Add(new Legend { LegendPosition = LegendPosition.RightTop, LegendPlacement = LegendPlacement.Outside, LegendFontSize = 13, LegendMaxWidth = 200 });
         model.Axes.Add(Axis(AxisPosition.Bottom, $"Flow, {Measures.Flow.UnitIn(units)}"));
-        model.Axes.Add(Axis(AxisPosition.Left, $"Static pressure, {Measures.GaugePressure.UnitIn(units)}"));
+        var pressure = Axis(AxisPosition.Left, $"Static pressure, {Measures.GaugePressure.UnitIn(units)}");
+        if (report.Fans.SelectMany(f => f.Curve).Select(p => p.PressurePa).DefaultIfEmpty().Max() is > 0 and var top) pressure.Maximum = Measures.GaugePressure.In(top * 1.1, units);
+        model.Axes.Add(pressure);
         var nth = 0;
         foreach (var fan in report.Fans.Where(f => f.Curve.Count > 1)) model.Series.Add(Curve(fan, report, units, Dashes[nth++ % Dashes.Length]));
         model.Series.Add(Needed(report, units));
@@ -46,7 +56,7 @@ public static class FanChart
 
     private static LineSeries Needed(DesignReport report, UnitSystem units)
     {
-        var line = new LineSeries { Title = "this route and ground", Color = Ink, StrokeThickness = 2 };
+        var line = new LineSeries { Title = "needed here", Color = Ink, StrokeThickness = 2 };
         line.Points.AddRange(report.SystemCurve.Select(p => At(p.FlowM3PerS, p.PressurePa, units)));
         return line;
     }
@@ -63,6 +73,6 @@ public static class FanChart
 
     private static LinearAxis Axis(AxisPosition position, string title) => new()
     {
-        Position = position, Title = title, Minimum = 0, MajorGridlineStyle = LineStyle.Solid, MajorGridlineColor = Rule, TicklineColor = Ink, FontSize = 12, TitleFontSize = 12,
+        Position = position, Title = title, Minimum = 0, MajorGridlineStyle = LineStyle.Solid, MajorGridlineColor = Rule, TicklineColor = Ink, FontSize = 13, TitleFontSize = 13,
     };
 }

@@ -1,4 +1,4 @@
-using static MitigationOffice.Engineering.Allowed;
+using static MitigationOffice.Engineering.Require;
 
 namespace MitigationOffice.Engineering.Freezing.Weather;
 
@@ -9,7 +9,7 @@ public static class ColdSpell
     /// Days that all have the same lowest and highest temperature. Example: 5 days from −29 to −9 °C.
     /// </summary>
     /// <param name="first">The first day; only the order of days matters to the result.</param>
-    /// <param name="days">Number of days, a plain count.</param>
+    /// <param name="days">Number of days, a count, dimensionless.</param>
     /// <param name="minC">Lowest temperature of each day, °C.</param>
     /// <param name="maxC">Highest temperature of each day, °C.</param>
     /// <returns>The days in order.</returns>
@@ -20,9 +20,9 @@ public static class ColdSpell
     /// </remarks>
     public static IReadOnlyList<WeatherDay> Days(DateOnly first, int days, double minC, double maxC)
     {
-        Within(days, 1, 120, "Days of the cold spell", "days");
-        Within(minC, -60, 45, "Lowest temperature", "°C");
-        Within(maxC, minC, 45, "Highest temperature", "°C");
+        InRange(days, 1, 120, "days", "Days of the cold spell");
+        InRange(minC, -60, 45, "°C", "Lowest temperature");
+        InRange(maxC, minC, 45, "°C", "Highest temperature");
         return [.. Enumerable.Range(0, days).Select(day => new WeatherDay { Day = first.AddDays(day), MinC = minC, MaxC = maxC })];
     }
 }

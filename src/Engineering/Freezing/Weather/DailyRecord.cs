@@ -22,7 +22,7 @@ public sealed record DailyRecord
     /// <summary>What was found wrong or was mended, one sentence each, naming line or day.</summary>
     public required IReadOnlyList<string> Problems { get; init; }
 
-    /// <summary>Number of days that were filled from their neighbours, a plain count.</summary>
+    /// <summary>Number of days that were filled from their neighbours, a count, dimensionless.</summary>
     public required int FilledDays { get; init; }
 
     /// <summary>

@@ -8,10 +8,10 @@ namespace MitigationOffice.Engineering.Freezing.Weather;
 /// </summary>
 public static class DailyRecordReader
 {
-    /// <summary>Longest gap that is filled by a straight line between its neighbours, a plain count of days.</summary>
+    /// <summary>Longest gap that is filled by a straight line between its neighbours, days.</summary>
     public const int LongestFilledGapDays = 3;
 
-    /// <summary>Fewest days from November to March that make a winter count, a plain count of days.</summary>
+    /// <summary>Fewest days from November to March that make a winter count, days.</summary>
     public const int FewestColdSeasonDays = 90;
 
     private const int MostProblemsOfAKind = 20;

@@ -1,4 +1,4 @@
-using static MitigationOffice.Engineering.Allowed;
+using static MitigationOffice.Engineering.Require;
 
 namespace MitigationOffice.Engineering.Freezing.Weather;
 
@@ -34,7 +34,7 @@ public static class PlainWinter
     /// </summary>
     /// <param name="designC">Design temperature, °C, taken as the coldest night of the made-up winter.</param>
     /// <param name="januaryMeanC">Mean temperature of January, °C.</param>
-    /// <param name="days">Length of the winter, a plain count of days.</param>
+    /// <param name="days">Length of the winter, days.</param>
     /// <param name="seed">Seed of the spells: the same seed gives the same winter, dimensionless.</param>
     /// <returns>The days in order, the middle one on 16 January of an ordinary year.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An input lies outside the range below.</exception>
@@ -45,9 +45,9 @@ public static class PlainWinter
     /// </remarks>
     public static IReadOnlyList<WeatherDay> Days(double designC, double januaryMeanC, int days, ulong seed = 1)
     {
-        Within(januaryMeanC, -30, 15, "January mean", "°C");
-        Within(designC, -50, Math.Min(5, januaryMeanC - 6), "Design temperature", "°C");
-        Within(days, 60, 240, "Length of the winter", "days");
+        InRange(januaryMeanC, -30, 15, "°C", "January mean");
+        InRange(designC, -50, Math.Min(5, januaryMeanC - 6), "°C", "Design temperature");
+        InRange(days, 60, 240, "days", "Length of the winter");
         var means = Means(designC, januaryMeanC, days, seed);
         var first = new DateOnly(2025, 1, 16).AddDays(-days / 2);
         return [.. means.Select((mean, day) => Day(first.AddDays(day), mean))];

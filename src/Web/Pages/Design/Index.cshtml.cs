@@ -36,7 +36,7 @@ public sealed class IndexModel(OfficeDb db, UnitChoice units, TimeProvider clock
         }
 
         var wanted = revision ?? Revisions[^1];
-        Design = await db.Designs.AsNoTracking().Include(d => d.Pieces).FirstOrDefaultAsync(d => d.HouseId == houseId && d.Revision == wanted);
+        Design = await db.Designs.AsNoTracking().Include(d => d.Pieces).AsSingleQuery().FirstOrDefaultAsync(d => d.HouseId == houseId && d.Revision == wanted);
         if (Design is null) return NotFound();
         ViewData["House"] = head with { Revision = Design.Revision, Date = Design.ComputedAtUtc is { } at ? HouseTime.Show(DateOnly.FromDateTime(at)) : "–" };
         await ShowAsync(Design, head.Address);
@@ -89,7 +89,7 @@ public sealed class IndexModel(OfficeDb db, UnitChoice units, TimeProvider clock
     private async Task ShowAsync(SuctionDesign design, string address)
     {
         Result = await ComputeDesign.ReadAsync(db, design);
-        var house = await db.Houses.AsNoTracking().Include(h => h.Areas).SingleAsync(h => h.Id == design.HouseId);
+        var house = await db.Houses.AsNoTracking().Include(h => h.Areas).AsSingleQuery().SingleAsync(h => h.Id == design.HouseId);
         Facts = SectionOfDesign.Of(design, Result.Report, house, address, units.System);
         var fans = await db.Fans.AsNoTracking().Where(f => !f.Retired || f.Id == design.FanId).OrderBy(f => f.Model).Select(f => new { f.Id, f.Model }).ToListAsync();
         ChosenFan = fans.Find(f => f.Id == design.FanId)?.Model;

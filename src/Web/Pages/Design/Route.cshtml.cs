@@ -60,7 +60,8 @@ public sealed class RouteModel(OfficeDb db, UnitChoice units, TimeProvider clock
         Input.Write(design, new FormReading(ModelState, nameof(Input), units.System));
         if (design.PressureFieldTestId is { } id && !Tests.Any(t => t.Value == TypedNumbers.Plain((decimal)id))) ModelState.AddModelError("Input.TestId", "That PFE test belongs to another house.");
         if (!ModelState.IsValid) return Page();
-        db.Entry(design).State = DesignId is null ? EntityState.Added : EntityState.Modified;
+        if (DesignId is null) db.Add(design);
+        else db.Entry(design).State = EntityState.Modified;
         if (DesignId is not null) db.Expect(design, Version);
         var saved = await db.TrySaveAsync(ModelState, nameof(Input), Input, TheirsAsync, v => Version = v);
         if (!saved) return Page();

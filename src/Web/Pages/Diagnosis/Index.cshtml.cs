@@ -23,6 +23,7 @@ public sealed class IndexModel(OfficeDb db, UnitChoice units) : PageModel
     public IReadOnlyList<Hole> Holes { get; private set; } = [];
     public IReadOnlyList<string> Warnings { get; private set; } = [];
     public IReadOnlyList<string> HolesOwed { get; private set; } = [];
+    public ReadingFindings Found { get; private set; } = new(null, null);
     public HouseFacts? Facts { get; private set; }
 
     public async Task<IActionResult> OnGetAsync(int houseId, int? test)
@@ -34,11 +35,13 @@ public sealed class IndexModel(OfficeDb db, UnitChoice units) : PageModel
         Others = [.. all.Where(o => o.Id != shown)];
         ViewData["House"] = head;
         if (shown is null) return Page();
-        Test = await db.PressureFieldTests.AsNoTracking().Include(t => t.SuctionHoles).Include(t => t.Settings).Include(t => t.TestHoles).ThenInclude(h => h.Readings)
+        Test = await db.PressureFieldTests.AsNoTracking().Include(t => t.Settings).Include(t => t.TestHoles).ThenInclude(h => h.Readings).AsSingleQuery()
             .FirstOrDefaultAsync(t => t.Id == shown && t.HouseId == houseId);
         if (Test is null) return NotFound();
         ViewData["House"] = head with { Date = HouseTime.Show(Test.Day) };
-        Show(Test, await db.Houses.AsNoTracking().Include(h => h.Areas).SingleAsync(h => h.Id == houseId), head.Address);
+        var house = await db.Houses.AsNoTracking().Include(h => h.Areas).AsSingleQuery().SingleAsync(h => h.Id == houseId);
+        Found = await AnalyzeReadings.RunAsync(db, Test, house.ElevationM);
+        Show(Test, house, head.Address);
         return Page();
     }
 
@@ -47,7 +50,8 @@ public sealed class IndexModel(OfficeDb db, UnitChoice units) : PageModel
         Settings = [.. test.Settings.OrderBy(s => s.Position)];
         Holes = [.. test.TestHoles.OrderBy(h => h.Position).Select(h => new Hole(
             h.Label, h.Place, h.DistanceM, h.FanOffPa, [.. Settings.Select(s => h.Readings.Find(r => r.FanSettingId == s.Id)?.FanOnPa)]))];
-        Warnings = CheckReadings.Of(test, units.System);
+        // The engine warns of single holes too; those are already said above in the gauge's own signs.
+        Warnings = [.. CheckReadings.Of(test, units.System), .. (Found.Ground?.Warnings ?? []).Where(w => !w.StartsWith("Hole ", StringComparison.Ordinal))];
         HolesOwed = CheckReadings.HolesOwed(test, house.Areas);
         Facts = SectionOfTest.Of(test, house, address, units.System);
     }

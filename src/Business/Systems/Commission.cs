@@ -1,0 +1,110 @@
+using Microsoft.EntityFrameworkCore;
+using MitigationOffice.Business.Data;
+using MitigationOffice.Business.Houses;
+using MitigationOffice.Business.Work;
+
+namespace MitigationOffice.Business.Systems;
+
+/// <summary>Puts a finished system on record in one act, and corrects that record.</summary>
+public static class Commission
+{
+    public const string BackdraftDoThis =
+        "Switch the system off at its breaker and air the room. Do not leave it running. Give the appliance air or relieve the room, or have a licensed "
+        + "heating contractor mend the cause; then repeat the check and record it here. Until then the system is recorded as switched off.";
+
+    /// <summary>The new system, saved with all its parts and readings; or the refusals, and nothing saved.</summary>
+    public static Task<(InstalledSystem? System, IReadOnlyList<Refusal> Refusals)> RunAsync(OfficeDb db, AsBuilt built, DateTime nowUtc) =>
+        db.WriteAsync<(InstalledSystem?, IReadOnlyList<Refusal>)>(async () =>
+        {
+            var refusals = await CheckAsync(db, built, 0, nowUtc);
+            if (refusals.Count > 0) return (null, refusals);
+            var system = new InstalledSystem { TagNumber = built.TagNumber, HouseId = built.HouseId, JobId = built.JobId, SuctionDesignId = built.SuctionDesignId };
+            Write(db, system, built);
+            db.Systems.Add(system);
+            await db.SaveChangesAsync();
+            return (system, []);
+        });
+
+    /// <summary>Writes a correction onto a system loaded with its parts and readings, to be saved by the caller.</summary>
+    public static async Task<IReadOnlyList<Refusal>> CorrectAsync(OfficeDb db, InstalledSystem system, AsBuilt built, DateTime nowUtc)
+    {
+        var refusals = await CheckAsync(db, built, system.Id, nowUtc);
+        if (refusals.Count == 0) Write(db, system, built);
+        return refusals;
+    }
+
+    private static async Task<List<Refusal>> CheckAsync(OfficeDb db, AsBuilt built, int systemId, DateTime nowUtc)
+    {
+        var refusals = new List<Refusal>();
+        if (await TagTakenAsync(db, built.TagNumber, systemId) is { } where)
+            refusals.Add(new(nameof(AsBuilt.TagNumber), $"Tag {built.TagNumber} already hangs at {where}. Read the tag again, or take the next one."));
+        if (built.JobId is { } job && await db.Systems.AnyAsync(s => s.JobId == job && s.Id != systemId))
+            refusals.Add(new("", "This job's system is already on record. Open it to correct it."));
+        if (built.ActivatedAtUtc > nowUtc.AddMinutes(5))
+            refusals.Add(new("FanOn.Day", "The fan cannot have been switched on in the time to come. Write the day and the time it was switched on to stay."));
+        var natural = await db.Houses.Where(h => h.Id == built.HouseId).SelectMany(h => h.Appliances).Where(a => a.Draft == Draft.Natural).Select(a => a.Name).ToListAsync();
+        refusals.AddRange(Backdraft(built, natural));
+        if (built.Parts.All(p => p.Kind != ComponentKind.Fan)) refusals.Add(new("FanId", "Choose the fan that was fitted, or write its model."));
+        return refusals;
+    }
+
+    private static IEnumerable<Refusal> Backdraft(AsBuilt built, List<string> naturalDraft)
+    {
+        if (built.Backdraft == BackdraftCheck.Failed && built.LeftRunning)
+            yield return new(nameof(AsBuilt.LeftRunning), $"The backdraft check failed: this system must not be left running. {BackdraftDoThis}");
+        if (built.Backdraft == BackdraftCheck.Failed && built.BackdraftNotes.Length == 0)
+            yield return new(nameof(AsBuilt.BackdraftNotes), "Write which appliance spilled, and what was said to the owner.");
+        if (naturalDraft.Count == 0) yield break;
+        var what = string.Join(", ", naturalDraft);
+        if (built.Backdraft == BackdraftCheck.NothingToCheck)
+            yield return new(nameof(AsBuilt.Backdraft), $"There is something to check: {what}. Make the backdraft check, or correct sheet 1 if the appliance is gone.");
+        if (built.Backdraft == BackdraftCheck.NotDone && built.LeftRunning)
+            yield return new(nameof(AsBuilt.LeftRunning), $"Make the backdraft check ({what}) before the system is left running, or switch it off and say so here.");
+    }
+
+    /// <summary>A tag as it is kept: capitals, single spaces, so that one tag cannot be entered twice in two ways.</summary>
+    public static string TagAsKept(string typed) =>
+        string.Join(' ', typed.Split(' ', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries)).ToUpperInvariant();
+
+    private static Task<string?> TagTakenAsync(OfficeDb db, string tag, int systemId) =>
+        db.Systems.Where(s => s.Id != systemId && s.TagNumber == tag)
+            .Join(db.Houses, s => s.HouseId, h => h.Id, (s, h) => h.Street + ", " + h.City).FirstOrDefaultAsync();
+
+    private static void Write(OfficeDb db, InstalledSystem s, AsBuilt built)
+    {
+        (s.TagNumber, s.ActivatedAtUtc, s.CompletedOn, s.SystemType) = (built.TagNumber, built.ActivatedAtUtc, built.CompletedOn, built.SystemType);
+        (s.SuctionPoints, s.PipeSize, s.FanPlace, s.OutdoorC) = (built.SuctionPoints, built.PipeSize, built.FanPlace, built.OutdoorC);
+        (s.StartUpGaugePa, s.StartUpGaugeAsEntered, s.StartUpWatts) = (built.StartUpGaugePa, built.StartUpGaugeAsEntered, built.StartUpWatts);
+        (s.Backdraft, s.BackdraftNotes, s.LeftRunning) = (built.Backdraft, built.BackdraftNotes, built.LeftRunning);
+        (s.Price, s.DifferencesFromDesign) = (built.Price ?? s.Price, built.DifferencesFromDesign);
+        WriteParts(db, s, built.Parts, built.CompletedOn);
+        WriteReadings(db, s, built.Readings);
+    }
+
+    /// <summary>Parts of a kind are matched in order; a part that is no longer named was a mistake and goes. Parts taken out in service stay.</summary>
+    private static void WriteParts(OfficeDb db, InstalledSystem s, IReadOnlyList<FittedPart> parts, DateOnly fittedOn)
+    {
+        var first = s.Components.Where(c => c.RemovedOn is null).OrderBy(c => c.Id).ToList();
+        foreach (var part in parts)
+        {
+            var row = first.Find(c => c.Kind == part.Kind);
+            if (row is null) s.Components.Add(row = new SystemComponent { Kind = part.Kind, Model = part.Model, FittedOn = fittedOn });
+            else first.Remove(row);
+            (row.Model, row.Serial, row.FanId) = (part.Model, part.Serial, part.FanId);
+            (row.BatteryFittedOn, row.WarrantyUntil) = (part.BatteryFittedOn, part.WarrantyUntil);
+        }
+
+        foreach (var mistaken in first) db.Remove(mistaken);
+    }
+
+    private static void WriteReadings(OfficeDb db, InstalledSystem s, IReadOnlyList<FinalReading> readings)
+    {
+        foreach (var gone in s.FinalSuctions.Where(f => readings.All(r => r.HoleLabel != f.HoleLabel)).ToList()) db.Remove(gone);
+        foreach (var reading in readings)
+        {
+            var row = s.FinalSuctions.FirstOrDefault(f => f.HoleLabel == reading.HoleLabel);
+            if (row is null) s.FinalSuctions.Add(row = new FinalSuction { HoleLabel = reading.HoleLabel });
+            (row.SuctionPa, row.PredictedPa) = (reading.SuctionPa, reading.PredictedPa ?? row.PredictedPa);
+        }
+    }
+}

@@ -1,0 +1,63 @@
+using System.Globalization;
+using MitigationOffice.Business.Data;
+using MitigationOffice.Business.Documents.Drawing;
+
+namespace MitigationOffice.Business.Systems;
+
+/// <summary>Everything the label and the packet say, gathered once; the papers are made from this alone.</summary>
+public sealed record SystemPaper
+{
+    public const int HoursAYear = 8760;
+
+    public required DateTime MadeAtUtc { get; init; }
+    public required string Company { get; init; }
+    public string CompanyAddress { get; init; } = "";
+    public string Phone { get; init; } = "";
+    public string Email { get; init; } = "";
+    public string CertificationNumber { get; init; } = "";
+    public string StateProgram { get; init; } = "";
+    public string StateProgramPhone { get; init; } = "";
+    public required string House { get; init; }
+    public string For { get; init; } = "";
+    public required string TagNumber { get; init; }
+    public required DateOnly CompletedOn { get; init; }
+    public string SystemType { get; init; } = "";
+    public int SuctionPoints { get; init; } = 1;
+    public string PipeSize { get; init; } = "";
+    public string FanPlace { get; init; } = "";
+    public string Fan { get; init; } = "";
+    public string FanSerial { get; init; } = "";
+    public DateOnly? FanWarrantyUntil { get; init; }
+    public string Gauge { get; init; } = "";
+    public double? StartUpGaugePa { get; init; }
+    public double? Watts { get; init; }
+    public decimal ElectricityCentsPerKWh { get; init; }
+    public string Alarm { get; init; } = "";
+    public DateOnly? AlarmBatteryOn { get; init; }
+    public int AlarmBatteryMonths { get; init; } = 12;
+    public int RetestMonths { get; init; } = 24;
+    public IReadOnlyList<string> Besides { get; init; } = [];
+    public IReadOnlyList<FinalReading> Readings { get; init; } = [];
+    public string DifferencesFromDesign { get; init; } = "";
+    public BackdraftCheck Backdraft { get; init; }
+    public bool LeftRunning { get; init; } = true;
+
+    /// <summary>Radon results before and after, a line each.</summary>
+    public IReadOnlyList<string> Results { get; init; } = [];
+    public HouseFacts? Section { get; init; }
+
+    /// <summary>What the fan's current costs a year: watts × 8,760 h × the price. 15.2 W at 11 ¢/kWh: $14.65.</summary>
+    public Money? CostPerYear => Watts is { } watts ? Money.FromDollars((decimal)watts * HoursAYear / 1000m * ElectricityCentsPerKWh / 100m) : null;
+
+    public string StartUpReading => StartUpGaugePa is { } pa ? $"{Measures.GaugePressure.Show(pa)} ({Measures.GaugePressure.Show(pa, UnitSystem.SI)})" : "not read";
+
+    public string TestEvery => Math.Min(RetestMonths, 24) is var months && months % 12 == 0
+        ? months == 12 ? "year" : $"{months / 12} years".Replace("2 years", "two years", StringComparison.Ordinal)
+        : $"{months} months";
+
+    public string Program => StateProgram.Length == 0 ? "U.S. EPA, epa.gov/radon" : $"{StateProgram}{(StateProgramPhone.Length == 0 ? "" : ", " + StateProgramPhone)}";
+
+    public string Line(string name, string number) => number.Length == 0 ? "" : $"{name} {number}";
+
+    public static string Number(double value) => value.ToString("0.#", CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,107 @@
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.AspNetCore.Mvc.RazorPages;
+using Microsoft.EntityFrameworkCore;
+using MitigationOffice.Business.Data;
+using MitigationOffice.Business.Tests;
+using MitigationOffice.Engineering.Dates;
+using MitigationOffice.Web.Pages.Shared;
+using MitigationOffice.Web.Pages.Work;
+using MitigationOffice.Web.Setup;
+using MitigationOffice.Web.Setup.Forms;
+
+namespace MitigationOffice.Web.Pages.Tests;
+
+/// <summary>One radon test: devices set out, results entered, verdict drawn.</summary>
+public sealed class EditModel(OfficeDb db, UnitChoice units, TimeProvider clock) : PageModel
+{
+    [FromRoute]
+    public int HouseId { get; set; }
+
+    [FromQuery(Name = "test")]
+    public int? TestId { get; set; }
+
+    [BindProperty]
+    public TestForm Input { get; set; } = new();
+
+    [BindProperty]
+    public int Version { get; set; }
+
+    public TestWindow? Window { get; private set; }
+    public TimeZoneInfo Zone { get; private set; } = TimeZoneInfo.Utc;
+    public DateTime FanOnUtc { get; private set; }
+    public DateTime? SentAtUtc { get; private set; }
+    private int _systemId;
+    private DateTime Now => clock.GetUtcNow().UtcDateTime;
+
+    public async Task<IActionResult> OnGetAsync()
+    {
+        if (await LoadAsync() is { } missing) return missing;
+        if (TestId is not null) (Input, Version) = await ReadAsync();
+        else Input = await NewAsync();
+        AddSpareRows();
+        return Page();
+    }
+
+    public Task<IActionResult> OnPostAsync() => SaveAsync(judge: false);
+
+    public Task<IActionResult> OnPostJudgeAsync() => SaveAsync(judge: true);
+
+    private async Task<IActionResult> SaveAsync(bool judge)
+    {
+        if (await LoadAsync() is { } missing) return missing;
+        var read = new FormReading(ModelState, nameof(Input), units.System);
+        var test = TestId is { } id ? await db.RadonTests.Include(t => t.Devices).SingleAsync(t => t.Id == id) : new RadonTest { HouseId = HouseId, InstalledSystemId = _systemId };
+        if (SentAtUtc is not null) read.Refuse("", "The letter of this test has gone out; its results no longer change. Record a new test.");
+        Input.Write(test, read, Zone, FanOnUtc, Now);
+        if (judge && ModelState.IsValid)
+            foreach (var refusal in JudgeTest.NotReady(test)) read.Refuse(refusal.Field, refusal.Words);
+        if (!ModelState.IsValid) return Again();
+        (test.Outcome, test.DecidingPCiL, test.JudgedAtUtc, test.OutcomeWhy) = (TestOutcome.NotJudged, null, null, "");
+        if (judge) JudgeTest.Write(test, FanOnUtc, await db.Company.Select(c => c.TargetPCiL).SingleAsync(), Zone, Now);
+        if (TestId is null) db.RadonTests.Add(test);
+        else db.Expect(test, Version);
+        if (TestId is not null) db.Entry(test).Property(t => t.Notes).IsModified = true;
+        return await db.TrySaveAsync(ModelState, nameof(Input), Input, ReadAsync, v => Version = v) ? RedirectToPage("/Tests/Sheet", null, new { HouseId }, $"test-{test.Id}") : Again();
+    }
+
+    private PageResult Again()
+    {
+        AddSpareRows();
+        return Page();
+    }
+
+    private void AddSpareRows()
+    {
+        for (var i = Input.Devices.Count(d => d.IsEmpty); i < 2; i++) Input.Devices.Add(new() { Kind = Input.Devices.LastOrDefault(d => !d.IsEmpty)?.Kind ?? nameof(DeviceKind.Charcoal) });
+    }
+
+    private async Task<(TestForm, int)> ReadAsync()
+    {
+        var test = await db.RadonTests.AsNoTracking().Include(t => t.Devices).SingleAsync(t => t.Id == TestId);
+        return (TestForm.Of(test, Zone, units.System), test.Version);
+    }
+
+    /// <summary>A new test: after the work where none was made yet, else a retest; in the rooms of the last one.</summary>
+    private async Task<TestForm> NewAsync()
+    {
+        var company = await db.Company.Select(c => new { c.Name, c.CertificationNumber }).SingleAsync();
+        var rooms = await db.Houses.Where(h => h.Id == HouseId).SelectMany(h => h.EarlierTests).Where(t => t.Room != "").OrderByDescending(t => t.Id).Select(t => t.Room).Take(1).ToListAsync();
+        var first = !await db.RadonTests.AnyAsync(t => t.InstalledSystemId == _systemId && t.Outcome != TestOutcome.NotValid && t.JudgedAtUtc != null);
+        return new() { Reason = (first ? TestReason.PostMitigation : TestReason.Retest).ToString(), MadeBy = company.Name, MadeByNumber = company.CertificationNumber, Devices = rooms.ConvertAll(r => new DeviceForm { Room = r, Kind = nameof(DeviceKind.Charcoal) }) };
+    }
+
+    private async Task<IActionResult?> LoadAsync()
+    {
+        var head = await HouseHead.LoadAsync(db, HouseId, shown: 6);
+        if (head is null) return NotFound();
+        var test = TestId is null ? null : await db.RadonTests.Where(t => t.Id == TestId && t.HouseId == HouseId).Select(t => new { t.InstalledSystemId, t.ClosedHouseFromUtc, t.LetterSentAtUtc }).FirstOrDefaultAsync();
+        if (TestId is not null && test is null) return NotFound();
+        var system = await db.Systems.Where(s => s.HouseId == HouseId && (test == null || test.InstalledSystemId == null || s.Id == test.InstalledSystemId)).OrderByDescending(s => s.ActivatedAtUtc).Select(s => new { s.Id, s.ActivatedAtUtc }).FirstOrDefaultAsync();
+        if (system is null) return NotFound();
+        Zone = await HouseZone.OfAsync(db, HouseId);
+        (_systemId, FanOnUtc, SentAtUtc) = (system.Id, system.ActivatedAtUtc, test?.LetterSentAtUtc);
+        Window = JudgeTest.Window(system.ActivatedAtUtc, test?.ClosedHouseFromUtc, Zone);
+        ViewData["House"] = head;
+        return null;
+    }
+}

@@ -1,0 +1,60 @@
+using Microsoft.EntityFrameworkCore;
+using MitigationOffice.Business.Data;
+using MitigationOffice.Business.Systems;
+using MitigationOffice.Business.Work;
+
+namespace MitigationOffice.Web.Pages.Work;
+
+/// <summary>One job as sheet 5 shows it.</summary>
+public sealed record JobView(
+    int Id, int Version, string Number, JobState State, SystemKind Kind, DateOnly? Day, TimeOnly? ArriveAt, string Crew, DateOnly? DoneOn, string CancelWindowWaiver,
+    string Notes, string CalledOffBecause, Money DepositReceived, DateOnly? DepositReceivedOn, DateTime AcceptedAtUtc, string AcceptedZone, DateOnly CancelBy, Money Deposit, Money Total,
+    string Revision, int? DesignId)
+{
+    public sealed record Step(int Id, int Position, string Words, string Caution, string Source, DateTime? DoneAtUtc, string DoneBy, string NotNeededBecause)
+    {
+        public bool Settled => DoneAtUtc is not null || NotNeededBecause.Length > 0;
+    }
+
+    public sealed record Built(
+        int Id, string Tag, DateTime ActivatedAtUtc, bool LeftRunning, BackdraftCheck Backdraft, string Fan, string Serial, double? GaugePa, double? Watts, string Alarm, DateOnly? BatteryOn,
+        int? LabelId, int? PacketId, List<FinalReading> Readings);
+
+    public IReadOnlyList<Step> Steps { get; init; } = [];
+    public Built? System { get; init; }
+    public DateOnly AcceptedOn => HouseTime.DayOf(AcceptedAtUtc, HouseTime.Zone(AcceptedZone));
+
+    /// <summary>The job asked for, or the house's newest that is not called off.</summary>
+    public static async Task<JobView?> LoadAsync(OfficeDb db, int houseId, int? jobId)
+    {
+        var jobs = db.Jobs.AsNoTracking().Where(j => j.HouseId == houseId);
+        if (jobId is { } id) jobs = jobs.Where(j => j.Id == id);
+        var view = await (from j in jobs
+                          join a in db.Acceptances on j.AcceptanceId equals a.Id
+                          join r in db.QuoteRevisions on a.QuoteRevisionId equals r.Id
+                          orderby j.State == JobState.CalledOff, j.Id descending
+                          select new JobView(
+                              j.Id, j.Version, j.Number, j.State, j.Kind, j.Day, j.ArriveAt, j.Crew, j.DoneOn, j.CancelWindowWaiver, j.Notes, j.CalledOffBecause,
+                              j.DepositReceived, j.DepositReceivedOn, a.AtUtc, a.TimeZone, a.CancelBy, a.Deposit, a.Total, r.Quote!.Number + " " + r.Letter, r.SuctionDesignId)).FirstOrDefaultAsync();
+        return view is null ? null : view with { Steps = await StepsAsync(db, view.Id), System = await BuiltAsync(db, view.Id) };
+    }
+
+    private static Task<List<Step>> StepsAsync(OfficeDb db, int jobId) =>
+        db.Jobs.Where(j => j.Id == jobId).SelectMany(j => j.Steps).OrderBy(s => s.Position)
+            .Select(s => new Step(s.Id, s.Position, s.Words, s.Caution, s.CautionSource, s.DoneAtUtc, s.DoneBy, s.NotNeededBecause)).ToListAsync();
+
+    private static async Task<Built?> BuiltAsync(OfficeDb db, int jobId)
+    {
+        var s = await db.Systems.AsNoTracking().Where(x => x.JobId == jobId).Select(x => new
+        {
+            x.Id, x.TagNumber, x.ActivatedAtUtc, x.LeftRunning, x.Backdraft, x.StartUpGaugePa, x.StartUpWatts, x.LabelDocumentId, x.PacketDocumentId,
+            Fan = x.Components.Where(c => c.Kind == ComponentKind.Fan && c.RemovedOn == null).OrderByDescending(c => c.Id).Select(c => new { c.Model, c.Serial }).FirstOrDefault(),
+            Alarm = x.Components.Where(c => c.Kind == ComponentKind.Alarm && c.RemovedOn == null).OrderByDescending(c => c.Id).Select(c => new { c.Model, c.BatteryFittedOn }).FirstOrDefault(),
+            Readings = x.FinalSuctions.OrderBy(f => f.Id).Select(f => new FinalReading(f.HoleLabel, f.SuctionPa, f.PredictedPa)).ToList(),
+        }).AsSingleQuery().FirstOrDefaultAsync();
+        return s is null
+            ? null
+            : new Built(s.Id, s.TagNumber, s.ActivatedAtUtc, s.LeftRunning, s.Backdraft, s.Fan?.Model ?? "–", s.Fan?.Serial ?? "", s.StartUpGaugePa, s.StartUpWatts,
+                s.Alarm?.Model ?? "", s.Alarm?.BatteryFittedOn, s.LabelDocumentId, s.PacketDocumentId, s.Readings);
+    }
+}

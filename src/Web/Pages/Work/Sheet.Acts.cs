@@ -1,0 +1,111 @@
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.EntityFrameworkCore;
+using MitigationOffice.Business.Data;
+using MitigationOffice.Business.Systems;
+using MitigationOffice.Business.Tests;
+using MitigationOffice.Business.Work;
+using MitigationOffice.Web.Setup.Forms;
+
+namespace MitigationOffice.Web.Pages.Work;
+
+/// <summary>What can be done on sheet 5 besides planning.</summary>
+public sealed partial class SheetModel
+{
+    /// <summary>A line of the checklist as it came back.</summary>
+    public sealed class StepForm
+    {
+        public int Id { get; set; }
+        public bool Was { get; set; }
+        public bool Done { get; set; }
+        public string? NotNeededWas { get; set; }
+        public string? NotNeeded { get; set; }
+    }
+
+    /// <summary>The ends a job can come to.</summary>
+    public sealed class ClosingForm
+    {
+        public string? DoneOn { get; set; }
+        public string? CalledOffBecause { get; set; }
+    }
+
+    [BindProperty]
+    public List<StepForm> Steps { get; set; } = [];
+
+    [BindProperty]
+    public string? Notes { get; set; }
+
+    [BindProperty]
+    public string? NotesWas { get; set; }
+
+    [BindProperty]
+    public string? NewStep { get; set; }
+
+    [BindProperty]
+    public ClosingForm Closing { get; set; } = new();
+
+    public async Task<IActionResult> OnPostStepsAsync()
+    {
+        if (await LoadAsync() is { } missing) return missing;
+        if (Job is null) return NotFound();
+        var ticks = Steps.ConvertAll(s => new TickSteps.Tick(s.Id, s.Was, s.Done, s.NotNeededWas ?? "", (s.NotNeeded ?? "").Trim()));
+        var refusals = await TickSteps.RunAsync(db, Job.Id, ticks, NotesWas ?? "", (Notes ?? "").Trim(), Me, Now);
+        if (refusals.Count == 0 && !string.IsNullOrWhiteSpace(NewStep)) await TickSteps.AddAsync(db, Job.Id, NewStep.Trim());
+        if (refusals.Count == 0) return Back(Job.Id, "checklist");
+        ModelState.Remove(nameof(NotesWas));
+        return await RefuseAsync(refusals);
+    }
+
+    public Task<IActionResult> OnPostFinishAsync() => ActAsync(officeOnly: false, job =>
+    {
+        var day = new FormReading(ModelState, nameof(Closing), units.System).Day(Closing.DoneOn, nameof(Closing.DoneOn), "day the work was done", needed: true);
+        return day is { } done ? FinishJob.Write(job, done, Today, Job!.System is not null) : [];
+    });
+
+    public Task<IActionResult> OnPostCallOffAsync() => ActAsync(officeOnly: true, job => CallOffJob.Write(job, (Closing.CalledOffBecause ?? "").Trim()));
+
+    public Task<IActionResult> OnPostTakeBackAsync() => ActAsync(officeOnly: true, job =>
+    {
+        CallOffJob.TakeBack(job);
+        return [];
+    });
+
+    public async Task<IActionResult> OnPostPapersAsync()
+    {
+        if (await LoadAsync() is { } missing) return missing;
+        if (Job?.System is not { } system) return NotFound();
+        await PrintPapers.RunAsync(db, system.Id, await ResultsOfHouse.LinesAsync(db, HouseId, Zone), Now, Me);
+        return Back(Job.Id, "as-built");
+    }
+
+    private async Task<IActionResult> ActAsync(bool officeOnly, Func<Job, IReadOnlyList<Refusal>> act)
+    {
+        if (officeOnly && await OfficeOnlyAsync() is { } refused) return refused;
+        if (await LoadAsync() is { } missing) return missing;
+        if (Job is null) return NotFound();
+        var job = await db.Jobs.Include(j => j.Steps).SingleAsync(j => j.Id == Job.Id);
+        var refusals = act(job);
+        if (refusals.Count > 0 || !ModelState.IsValid) return await RefuseAsync(refusals);
+        db.Expect(job, Version);
+        try
+        {
+            await db.SaveChangesAsync();
+            return Back(job.Id);
+        }
+        catch (DbUpdateConcurrencyException)
+        {
+            return await RefuseAsync([new("", "Someone else changed this job since you opened it. Look at it as it stands now, then decide again.")]);
+        }
+    }
+
+    /// <summary>Shows the sheet again with what was refused; the plan's fields, which were not sent along, as they are on record.</summary>
+    private async Task<IActionResult> RefuseAsync(IReadOnlyList<Refusal> refusals)
+    {
+        foreach (var refusal in refusals)
+            ModelState.AddModelError(refusal.Field is nameof(Closing.DoneOn) or nameof(Closing.CalledOffBecause) ? $"{nameof(Closing)}.{refusal.Field}" : refusal.Field, refusal.Words);
+        db.ChangeTracker.Clear();
+        await LoadAsync();
+        (Input, Version) = (PlanForm.Of(Job!), Job!.Version);
+        ModelState.Remove(nameof(Version));
+        return Page();
+    }
+}

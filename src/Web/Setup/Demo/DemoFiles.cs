@@ -1,0 +1,65 @@
+using System.Text.Json;
+using System.Text.Json.Serialization;
+using MitigationOffice.Business.Staff;
+
+namespace MitigationOffice.Web.Setup.Demo;
+
+/// <summary>How far a house of the demo has come.</summary>
+public enum DemoStage
+{
+    Inquiry,
+    Diagnosed,
+    Designed,
+    QuoteDraft,
+    QuoteSent,
+    QuoteRevised,
+    Declined,
+    Accepted,
+    Planned,
+    PlannedLate,
+    TestWaiting,
+    DevicesOut,
+    Passed,
+    NotPassed,
+    TwoYears,
+}
+
+public sealed record DemoHouse(string Street, string Customer, DemoStage Stage, int DaysAgo, decimal PCiL, string Room, int Year, double Storeys)
+{
+    public string Business { get; init; } = "";
+    public bool NoEmail { get; init; }
+    public string Ground { get; init; } = "";
+    public string Route { get; init; } = "";
+    public Business.Houses.SumpKind Sump { get; init; }
+    public bool NaturalDraft { get; init; }
+    public bool Vermiculite { get; init; }
+    public bool UnderTrees { get; init; }
+    public int? YearsInUse { get; init; }
+    public IReadOnlyList<decimal> Results { get; init; } = [];
+    public IReadOnlyList<string> AddOns { get; init; } = [];
+}
+
+public sealed record DemoPerson(string Name, string Email, StaffRole Role);
+
+public sealed record DemoLicence(string Holder, string Number, string IssuedBy, int ExpiresInDays);
+
+public sealed record DemoCompany(
+    string Name, string Street, string City, string State, string Zip, string Phone, string Email, string TimeZone, string CertificationNumber,
+    string StateProgram, string StateProgramPhone, decimal TaxPercent, decimal ElectricityCentsPerKWh, string ElectricityPriceSource,
+    double DesignWinterC, double JanuaryMeanC, double MeanAnnualC, double HeatingDegreeDaysC, double ElevationM, int WinterDays,
+    IReadOnlyList<DemoPerson> People, IReadOnlyList<DemoLicence> Licences);
+
+/// <summary>The files of demo-data, beside the program.</summary>
+public static class DemoFiles
+{
+    private static readonly JsonSerializerOptions Json = new(JsonSerializerDefaults.Web) { Converters = { new JsonStringEnumConverter() } };
+
+    public static string Text(string name) => File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "demo-data", name));
+
+    public static DemoCompany Company() => Read<DemoCompany>("company.json");
+
+    public static IReadOnlyList<DemoHouse> Houses() => Read<List<DemoHouse>>("houses.json");
+
+    private static T Read<T>(string name) =>
+        JsonSerializer.Deserialize<T>(Text(name), Json) ?? throw new InvalidOperationException($"demo-data/{name} is empty.");
+}

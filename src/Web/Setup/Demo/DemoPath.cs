@@ -1,0 +1,145 @@
+using Microsoft.EntityFrameworkCore;
+using MitigationOffice.Business.Customers;
+using MitigationOffice.Business.Data;
+using MitigationOffice.Business.Design;
+using MitigationOffice.Business.Houses;
+using MitigationOffice.Business.Messages;
+using MitigationOffice.Business.Quotes;
+using MitigationOffice.Business.Shop;
+using MitigationOffice.Business.Work;
+
+namespace MitigationOffice.Web.Setup.Demo;
+
+/// <summary>Plays one house from its inquiry to the stage it has reached, on the days on which each act would have come.</summary>
+internal sealed class DemoPath(OfficeDb db, DemoClock clock, Actor actor, MailSettings mail)
+{
+    private CompanyProfile _company = new();
+    private DateTimeOffset _now;
+
+    public async Task PlayAsync(DemoHouse demo, DateTimeOffset now, CancellationToken cancel)
+    {
+        db.ChangeTracker.Clear();
+        _company = await db.Company.AsNoTracking().SingleAsync(cancel);
+        _now = now;
+        var house = await InquireAsync(demo);
+        if (demo.Stage == DemoStage.Inquiry) return;
+        var test = await DiagnoseAsync(demo, house);
+        if (demo.Stage == DemoStage.Diagnosed) return;
+        var design = await DesignAsync(demo, house, test);
+        if (demo.Stage == DemoStage.Designed) return;
+        var quote = await DraftAsync(demo, house, design);
+        if (demo.Stage == DemoStage.QuoteDraft) return;
+        var token = await SendAsync(demo, quote);
+        if (token is null || demo.Stage is DemoStage.QuoteSent or DemoStage.QuoteRevised) return;
+        if (demo.Stage == DemoStage.Declined) await DeclineAsync(token);
+        else await new DemoWork(db, clock, actor, _company, mail).PlayAsync(demo, house.Id, design, await AcceptAsync(demo, quote, token), On);
+    }
+
+    /// <summary>Sets the clock to some days after the inquiry, in the middle of a working day, never past now.</summary>
+    private void On(DemoHouse demo, int day, string who)
+    {
+        var at = _now.AddDays(day - demo.DaysAgo);
+        var noon = HouseTime.ToUtc(HouseTime.DayOf(at.UtcDateTime, HouseTime.Zone(_company.TimeZone)), new TimeOnly(13, 10), HouseTime.Zone(_company.TimeZone));
+        clock.At = noon < _now.UtcDateTime ? noon : _now;
+        actor.Name = who;
+    }
+
+    private async Task<House> InquireAsync(DemoHouse demo)
+    {
+        On(demo, 0, "Bram Oster");
+        var today = DateOnly.FromDateTime(clock.Utc);
+        var house = new House
+        {
+            Street = demo.Street, City = _company.City, County = "Birch County", State = _company.State, Zip = _company.Zip, YearBuilt = demo.Year, StoreysAboveGrade = demo.Storeys,
+            Building = demo.Business.Length > 0 ? BuildingKind.Office : BuildingKind.SingleFamily, Sump = demo.Sump, VermiculiteSuspected = demo.Vermiculite, UnderTrees = demo.UnderTrees,
+            YearsInUse = demo.YearsInUse, Heating = "forced air, gas", AskedAtUtc = clock.Utc, Areas = [DemoReadings.Area(demo)],
+            EarlierTests = [new EarlierTest { PCiL = demo.PCiL, Room = demo.Room, Device = "activated charcoal", StartedOn = today.AddDays(-12), EndedOn = today.AddDays(-9), MadeBy = "mail-in kit" }],
+            Appliances = demo.NaturalDraft ? [new Appliance { Name = "Water heater", Draft = Draft.Natural, Place = "utility room" }] : [],
+        };
+        var address = demo.Customer.ToLowerInvariant().Split(' ')[0].Normalize(System.Text.NormalizationForm.FormD).Where(char.IsAsciiLetter);
+        var customer = new Customer
+        {
+            Kind = demo.Business.Length > 0 ? CustomerKind.Business : CustomerKind.Person, Name = demo.Customer, ContactName = demo.Business,
+            Email = demo.NoEmail ? "" : $"{new string([.. address])}@house.example", Phone = $"(218) 555-{(demo.Street.Length * 137 + demo.DaysAgo) % 10000:0000}",
+        };
+        var taken = await TakeInquiry.RunAsync(db, house, customer, today, new EvenSo(true, true));
+        return taken.House!;
+    }
+
+    private async Task<int> DiagnoseAsync(DemoHouse demo, House house)
+    {
+        On(demo, Math.Min(2, demo.DaysAgo), "Cleo Marsh");
+        var fans = await db.Fans.ToDictionaryAsync(f => f.Model, f => f.Id);
+        var test = DemoReadings.Test(demo, house.Id, DateOnly.FromDateTime(clock.Utc), 34, model => fans[model]);
+        db.Add(test);
+        await db.SaveChangesAsync();
+        db.AddRange(DemoReadings.Readings(demo, test));
+        await db.SaveChangesAsync();
+        return test.Id;
+    }
+
+    private async Task<SuctionDesign> DesignAsync(DemoHouse demo, House house, int testId)
+    {
+        On(demo, Math.Min(3, demo.DaysAgo), "Ada Quill");
+        var design = new SuctionDesign
+        {
+            HouseId = house.Id, PressureFieldTestId = testId, Revision = "A", TargetPa = _company.TargetSuctionPa, Pieces = DemoReadings.Route(demo),
+            DischargeAboveGradeM = demo.Route == "attic" ? 3 + 2.7 * demo.Storeys : 0.6 + 2.7 * demo.Storeys, OpeningDistanceM = 3.6, AboveOpeningTopM = 1.2, AboveRoofM = 0.4,
+        };
+        db.Add(design);
+        await db.SaveChangesAsync();
+        var result = await ComputeDesign.StoreAsync(db, design, clock);
+        var model = result.Report?.RecommendedFan ?? throw new InvalidOperationException($"{demo.Street}: {result.Refusal ?? result.Report?.Recommendation}");
+        design.FanId = await db.Fans.Where(f => f.Model == model).Select(f => (int?)f.Id).SingleAsync();
+        await db.SaveChangesAsync();
+        await ComputeDesign.StoreAsync(db, design, clock);
+        return design;
+    }
+
+    private async Task<QuoteRevision> DraftAsync(DemoHouse demo, House house, SuctionDesign design)
+    {
+        On(demo, Math.Min(4, demo.DaysAgo), "Ada Quill");
+        return (await DraftQuote.ForHouseAsync(db, house.Id, design.Id, clock))!;
+    }
+
+    private async Task<string?> SendAsync(DemoHouse demo, QuoteRevision revision)
+    {
+        On(demo, Math.Min(5, demo.DaysAgo), "Ada Quill");
+        if (demo.NoEmail) await LendAddressAsync(revision, "by-hand@house.example");
+        var sent = await SendQuote.NowAsync(db, revision.Id, revision.Version, Letterhead.Of(_company, mail), clock, actor.Name);
+        if (sent.Token is null) throw new InvalidOperationException($"{demo.Street}: {sent.Problem}{string.Join(' ', sent.Gaps.Select(g => g.Words))}");
+        if (demo.NoEmail) await LendAddressAsync(revision, "");
+        if (demo.Stage != DemoStage.QuoteRevised) return sent.Token;
+        On(demo, Math.Min(9, demo.DaysAgo), "Ada Quill");
+        var next = await ReviseQuote.NextAsync(db, revision.QuoteId, clock) ?? throw new InvalidOperationException($"{demo.Street}: the quote cannot be revised.");
+        return (await SendQuote.NowAsync(db, next.Id, next.Version, Letterhead.Of(_company, mail), clock, actor.Name)).Token;
+    }
+
+    /// <summary>One owner signed at the office's own screen and has no address since; the quote still needs one to go out.</summary>
+    private async Task LendAddressAsync(QuoteRevision revision, string address)
+    {
+        var customerId = await db.Quotes.Where(q => q.Id == revision.QuoteId).Select(q => q.CustomerId).SingleAsync();
+        (await db.Customers.SingleAsync(c => c.Id == customerId)).Email = address;
+        await db.SaveChangesAsync();
+    }
+
+    private Task<OfferState> DeclineAsync(string token)
+    {
+        actor.Name = "a visitor";
+        clock.At = clock.At.AddDays(6);
+        return CloseQuote.DeclineAsync(db, token, "A neighbour does it for less.", clock);
+    }
+
+    private async Task<int> AcceptAsync(DemoHouse demo, QuoteRevision revision, string token)
+    {
+        var daysOut = demo.DaysAgo < 6 ? 0 : 2;
+        clock.At = clock.At.AddDays(daysOut) is var later && later < _now ? later : _now;
+        actor.Name = "a visitor";
+        var full = await db.QuoteRevisions.AsNoTracking().Include(r => r.Tiers).Include(r => r.AddOns).SingleAsync(r => r.Id == revision.Id);
+        var codes = await db.PriceItems.Where(p => demo.AddOns.Contains(p.Code)).Select(p => p.Id).ToListAsync();
+        var tier = full.Tiers.Single(t => t.Position == 1);
+        var open = PriceQuote.OpenTo(tier, full.AddOns).Where(a => a.PriceItemId is { } id && codes.Contains(id)).Select(a => a.Id).ToList();
+        var outcome = await AcceptQuote.ByLinkAsync(db, token, new Signature(tier.Id, open, demo.Business.Length > 0 ? demo.Business : demo.Customer, true, true, "127.0.0.1", "demo"), Letterhead.Of(_company, mail), clock);
+        return outcome.State == OfferState.Accepted ? outcome.AcceptanceId : throw new InvalidOperationException($"{demo.Street}: {outcome.State}");
+    }
+}

@@ -1,0 +1,99 @@
+using Deque.AxeCore.Commons;
+using Deque.AxeCore.Playwright;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Playwright;
+using MitigationOffice.Web.Setup.Demo;
+
+namespace MitigationOffice.Browser.Tests;
+
+/// <summary>The main pages with the demo company in them: axe with the WCAG 2.2 rules on, no sideways scrolling at 320 px, no script errors.
+/// With OFFICE_PICTURES=1 their pictures are written to docs/pictures.</summary>
+public sealed class PagesTests(DemoOffice demo) : IClassFixture<DemoOffice>
+{
+    private static readonly string? Pictures = Environment.GetEnvironmentVariable("OFFICE_PICTURES") is { Length: > 0 } ? FindPictures() : null;
+
+    [BrowserFact]
+    public async Task The_main_pages_are_clean_wide()
+    {
+        await WalkAsync(await demo.Office.SignedInAsync(1340), "wide", ColorScheme.Light);
+    }
+
+    [BrowserFact]
+    public async Task The_main_pages_are_clean_on_a_phone()
+    {
+        await WalkAsync(await demo.Office.SignedInAsync(320), "320", ColorScheme.Light);
+    }
+
+    [BrowserFact]
+    public async Task The_main_pages_are_clean_in_the_dark()
+    {
+        await WalkAsync(await demo.Office.SignedInAsync(1340, ColorScheme.Dark), "dark", ColorScheme.Dark);
+    }
+
+    private async Task WalkAsync(BrowserWindow window, string name, ColorScheme scheme)
+    {
+        var complaints = new List<string>();
+        foreach (var (path, picture) in await demo.PathsAsync())
+        {
+            await window.GoAsync(path);
+            var over = await window.Page.EvaluateAsync<int>("() => document.documentElement.scrollWidth - window.innerWidth");
+            if (over > 0) complaints.Add($"{path} scrolls sideways by {over} px at {name}");
+            var axe = await window.Page.RunAxe(new AxeRunOptions
+            {
+                RunOnly = new RunOnlyOptions { Type = "tag", Values = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"] },
+                Rules = new() { ["target-size"] = new RuleOptions { Enabled = true } },
+            });
+            complaints.AddRange(axe.Violations.Select(v => $"{path} ({name}): {v.Id}: {v.Help}: {string.Join("; ", v.Nodes.Take(3).Select(n => n.Html))}"));
+            if (Pictures is not null && picture is not null && scheme == ColorScheme.Light)
+                await window.Page.ScreenshotAsync(new() { Path = Path.Combine(Pictures, $"{picture}-{name}.png"), FullPage = true });
+        }
+
+        complaints.AddRange(window.Complaints);
+        Assert.True(complaints.Count == 0, string.Join('\n', complaints));
+    }
+
+    private static string FindPictures()
+    {
+        var folder = new DirectoryInfo(AppContext.BaseDirectory);
+        while (!File.Exists(Path.Combine(folder.FullName, "MitigationOffice.sln"))) folder = folder.Parent!;
+        return Directory.CreateDirectory(Path.Combine(folder.FullName, "docs", "pictures")).FullName;
+    }
+}
+
+/// <summary>An office with the demo company loaded.</summary>
+public sealed class DemoOffice : IAsyncLifetime
+{
+    public BrowserOffice Office { get; } = new();
+
+    public async Task InitializeAsync()
+    {
+        await Office.InitializeAsync();
+        await using var scope = Office.Services.CreateAsyncScope();
+        await LoadDemo.RunAsync(scope.ServiceProvider, CancellationToken.None);
+    }
+
+    public Task DisposeAsync() => Office.DisposeAsync();
+
+    /// <summary>Addresses of the main pages and the name of the picture each leaves.</summary>
+    public async Task<IReadOnlyList<(string Path, string? Picture)>> PathsAsync()
+    {
+        Task<int> HouseAsync(string street) => Office.WithDbAsync(db => db.Houses.Where(h => h.Street == street).Select(h => h.Id).SingleAsync());
+        var (quoted, proven, late) = (await HouseAsync("14 Larkspur Hill"), await HouseAsync("51 Meadowlark Drive"), await HouseAsync("12 Old Ferry Landing"));
+        return
+        [
+            ("/", "today"), ("/houses", "houses"), ("/houses/new", "new-house"), ($"/houses/{quoted}/inquiry", "inquiry"), ($"/houses/{quoted}/diagnosis", "diagnosis"),
+            ($"/houses/{quoted}/diagnosis/readings", null), ($"/houses/{quoted}/design", "design"), ($"/houses/{quoted}/design/route", null), ($"/houses/{quoted}/quote", "quote"),
+            ($"/houses/{late}/work", "work"), ($"/houses/{proven}/work", null), ($"/houses/{proven}/proof", "proof"), ($"/houses/{proven}/follow-up", "house-follow-up"),
+            ($"/houses/{proven}/papers", "papers"), ("/customers", null), ("/quotes", "quotes"), ("/work", "work-list"), ("/tests", "tests"), ("/follow-up", "follow-up"),
+            ("/follow-up/rules", null), ("/state-reports", "state-reports"), ("/shop", "shop"), ("/shop/company", null), ("/shop/prices", "prices"), ("/shop/fans", "fans"),
+            ("/shop/import", null), ("/shop/licences", null), ("/shop/staff", null),
+        ];
+    }
+}
+
+internal static class DemoWindows
+{
+    /// <summary>A window in which the demo's owner is signed in.</summary>
+    public static Task<BrowserWindow> SignedInAsync(this BrowserOffice office, int width, ColorScheme scheme = ColorScheme.Light) => office.OwnerAtAsync(width, scheme: scheme);
+}
