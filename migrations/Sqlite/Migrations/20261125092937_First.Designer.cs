@@ -12,11 +12,7 @@ using MitigationOffice.Business.Data;
 namespace MitigationOffice.Migrations.Sqlite.Migrations
 {
     [DbContext(typeof(OfficeDb))]
-<<<<<<<< HEAD:migrations/Sqlite/Migrations/20261125090319_First.Designer.cs
-    [Migration("20261125090319_First")]
-========
-    [Migration("20261125085255_First")]
->>>>>>>> w-quotes:migrations/Sqlite/Migrations/20261125085255_First.Designer.cs
+    [Migration("20261125092937_First")]
     partial class First
     {
         /// <inheritdoc />
