@@ -13,7 +13,11 @@ using Npgsql.EntityFrameworkCore.PostgreSQL.Metadata;
 namespace MitigationOffice.Migrations.Postgres.Migrations
 {
     [DbContext(typeof(OfficeDb))]
+<<<<<<<< HEAD:migrations/Postgres/Migrations/20261125092100_First.Designer.cs
     [Migration("20261125092100_First")]
+========
+    [Migration("20261125093003_First")]
+>>>>>>>> w-quotes:migrations/Postgres/Migrations/20261125093003_First.Designer.cs
     partial class First
     {
         /// <inheritdoc />

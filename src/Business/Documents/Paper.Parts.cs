@@ -98,6 +98,8 @@ public sealed partial class Paper
             if (sheet == Sheet) _y = Math.Max(_y, top + labels.Count * soft.LineHeight);
             Gap(2);
         }
+
+        Gap(5);
     }
 
     /// <summary>A line to sign or write on, its label below.</summary>

@@ -72,11 +72,28 @@ public static class AcceptQuote
         var signedOn = HouseTime.DayOf(now, full.Zone);
         var evidence = new Acceptance
         {
-            QuoteRevisionId = r.Id, QuoteTierId = tier.Id, AddOnIds = Ids(chosen), DeclinedAddOnIds = Ids(declined),
-            Net = totals.Net, Tax = totals.Tax, Total = totals.Total, Deposit = totals.Deposit, TypedName = s.TypedName.Trim(),
-            ConsentText = ConsentText, IntentText = IntentText, AtUtc = now, TimeZone = full.Zone.Id, IpAddress = s.IpAddress, UserAgent = Short(s.UserAgent),
-            QuoteLinkId = linkId, PdfDocumentId = quotePdf.Id, PdfSha256 = quotePdf.Sha256, SignedSha256 = "", CancelBy = RightToCancel.LastDay(signedOn),
-            PreviousHash = "", Hash = "",
+            QuoteRevisionId = r.Id,
+            QuoteTierId = tier.Id,
+            AddOnIds = Ids(chosen),
+            DeclinedAddOnIds = Ids(declined),
+            Net = totals.Net,
+            Tax = totals.Tax,
+            Total = totals.Total,
+            Deposit = totals.Deposit,
+            TypedName = s.TypedName.Trim(),
+            ConsentText = ConsentText,
+            IntentText = IntentText,
+            AtUtc = now,
+            TimeZone = full.Zone.Id,
+            IpAddress = s.IpAddress,
+            UserAgent = Short(s.UserAgent),
+            QuoteLinkId = linkId,
+            PdfDocumentId = quotePdf.Id,
+            PdfSha256 = quotePdf.Sha256,
+            SignedSha256 = "",
+            CancelBy = RightToCancel.LastDay(signedOn),
+            PreviousHash = "",
+            Hash = "",
         };
         var at = $"{HouseTime.Show(now, full.Zone)} ({full.Zone.Id}; {now.ToString("yyyy-MM-dd HH:mm:ss", CultureInfo.InvariantCulture)} UTC)";
         return (evidence, new(full.OnPaper(full.Revision.SentAtUtc ?? now), tier, chosen, declined, totals, evidence.TypedName, ConsentText, IntentText, at, now, signedOn, s.IpAddress, quotePdf.Sha256, evidence.CancelBy));

@@ -11,7 +11,13 @@ namespace MitigationOffice.Business.Quotes;
 public static class DraftQuote
 {
     /// <summary>A new quote, revision A, from a design where one is named. Null when the house has no owner to quote to.</summary>
-    public static Task<QuoteRevision?> ForHouseAsync(OfficeDb db, int houseId, int? designId, TimeProvider clock) => db.WriteAsync(async () =>
+    public static async Task<QuoteRevision?> ForHouseAsync(OfficeDb db, int houseId, int? designId, TimeProvider clock)
+    {
+        var (takeOff, electricity) = await ComputedAsync(db, designId, clock);
+        return await db.WriteAsync(() => WriteAsync(db, houseId, designId, takeOff, electricity, clock));
+    }
+
+    private static async Task<QuoteRevision?> WriteAsync(OfficeDb db, int houseId, int? designId, TakeOff takeOff, Money electricity, TimeProvider clock)
     {
         var house = await db.Houses.Include(h => h.EarlierTests).Include(h => h.Owners).SingleAsync(h => h.Id == houseId);
         if (house.Owners.Where(o => o.ToDay is null).MaxBy(o => o.FromDay) is not { } owner) return null;
@@ -21,16 +27,23 @@ public static class DraftQuote
         var quote = new Quote { Number = await TakeNumber.NextAsync(db, "Q", today.Year), HouseId = houseId, CustomerId = owner.CustomerId, CreatedAtUtc = now };
         var revision = new QuoteRevision
         {
-            Letter = "A", CreatedAtUtc = now, SuctionDesignId = designId, ValidUntil = today.AddDays(company.QuoteValidDays),
-            TaxPercent = company.TaxPercent, DepositPercent = company.DepositPercent, Answers = AnswersOf(house),
+            Letter = "A",
+            CreatedAtUtc = now,
+            SuctionDesignId = designId,
+            ValidUntil = today.AddDays(company.QuoteValidDays),
+            TaxPercent = company.TaxPercent,
+            DepositPercent = company.DepositPercent,
+            Answers = AnswersOf(house),
+            ElectricityPerYear = electricity,
+            Scope = designId is null ? "" : Scope(takeOff),
         };
         QuoteTexts.Fill(revision, company);
-        ProposeTiers.Into(revision, company, house, await TakeOffAsync(db, revision), await db.PriceItems.AsNoTracking().ToListAsync());
+        ProposeTiers.Into(revision, company, house, takeOff, await db.PriceItems.AsNoTracking().ToListAsync());
         quote.Revisions.Add(revision);
         db.Quotes.Add(quote);
         await db.SaveChangesAsync();
         return revision;
-    });
+    }
 
     /// <summary>"The test of Oct 20–23, 2026 in the basement: 9.6 pCi/L." The highest result counts.</summary>
     public static string AnswersOf(House house)
@@ -47,16 +60,16 @@ public static class DraftQuote
         return string.Create(CultureInfo.InvariantCulture, $"The radon test{days}{room}: {Math.Round(test.PCiL, 1, MidpointRounding.AwayFromZero):0.0} pCi/L.");
     }
 
-    private static async Task<TakeOff> TakeOffAsync(OfficeDb db, QuoteRevision revision)
+    /// <summary>Outside the transaction, which holds up all other writers.</summary>
+    private static async Task<(TakeOff TakeOff, Money Electricity)> ComputedAsync(OfficeDb db, int? designId, TimeProvider clock)
     {
-        if (revision.SuctionDesignId is not { } id) return TakeOff.ByHand;
-        var design = await db.Designs.AsNoTracking().Include(d => d.Pieces).SingleAsync(d => d.Id == id);
-        var report = (await ComputeDesign.ReadAsync(db, design)).Report;
-        var fan = await db.Fans.AsNoTracking().FirstOrDefaultAsync(f => f.Id == design.FanId || (design.FanId == null && report != null && f.Model == report.ShownFan));
-        var takeOff = TakeOff.Of(design, fan, report?.Freeze);
-        revision.Scope = Scope(takeOff);
-        if (report?.Shown is { OnCurve: true } shown) revision.ElectricityPerYear = Money.FromDollars((decimal)shown.ElectricityDollarsPerYear);
-        return takeOff;
+        if (designId is null) return (TakeOff.ByHand, Money.Zero);
+        var design = await db.Designs.Include(d => d.Pieces).SingleAsync(d => d.Id == designId);
+        var report = (await ComputeDesign.StoreAsync(db, design, clock)).Report;
+        var shown = report?.ShownFan;
+        var fan = await db.Fans.AsNoTracking().FirstOrDefaultAsync(f => f.Id == design.FanId || (design.FanId == null && f.Model == shown));
+        var dollars = report?.Shown is { OnCurve: true } running ? (decimal)running.ElectricityDollarsPerYear : 0;
+        return (TakeOff.Of(design, fan, report?.Freeze), Money.FromDollars(dollars));
     }
 
     private static string Scope(TakeOff takeOff) => string.Join(' ', new[]

@@ -56,8 +56,18 @@ public static class ListQuotes
         join c in db.Customers on r.Quote!.CustomerId equals c.Id
         select new Found
         {
-            HouseId = h.Id, RevisionId = r.Id, Number = r.Quote!.Number, Letter = r.Letter, Street = h.Street, City = h.City, HouseSearch = h.Search,
-            Customer = c.Name, CustomerSearch = c.Search, State = r.State, SentAtUtc = r.SentAtUtc, ValidUntil = r.ValidUntil,
+            HouseId = h.Id,
+            RevisionId = r.Id,
+            Number = r.Quote!.Number,
+            Letter = r.Letter,
+            Street = h.Street,
+            City = h.City,
+            HouseSearch = h.Search,
+            Customer = c.Name,
+            CustomerSearch = c.Search,
+            State = r.State,
+            SentAtUtc = r.SentAtUtc,
+            ValidUntil = r.ValidUntil,
             AcceptedCents = db.Acceptances.Where(a => a.QuoteRevisionId == r.Id).Select(a => (long?)a.Total.Cents).FirstOrDefault(),
         };
 

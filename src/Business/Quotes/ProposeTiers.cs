@@ -16,7 +16,8 @@ public sealed record TakeOff(decimal PipeFeet, decimal OutdoorFeet, int Fittings
 
     public static TakeOff Of(SuctionDesign design, Fan? fan, FreezeResult? freeze) => new(
         Feet(design.Pieces), Feet(design.Pieces.Where(p => p.Place == PiecePlace.Outdoors)),
-        design.Pieces.Where(p => p.Kind is not (PieceKind.Pipe or PieceKind.Fan)).Sum(p => p.Count), fan) { Freeze = freeze };
+        design.Pieces.Where(p => p.Kind is not (PieceKind.Pipe or PieceKind.Fan)).Sum(p => p.Count), fan)
+    { Freeze = freeze };
 
     private static decimal Feet(IEnumerable<RoutePiece> pieces) =>
         Math.Ceiling((decimal)(pieces.Where(p => p.Kind == PieceKind.Pipe).Sum(p => p.LengthM * Math.Max(1, p.Count)) / 0.3048) - 0.001m);
@@ -67,15 +68,25 @@ public static class ProposeTiers
     /// <summary>A line at today's price of the book.</summary>
     public static QuoteLine LineOf(PriceItem item, decimal quantity, CompanyProfile company) => new()
     {
-        PriceItemId = item.Id, Words = item.Name, Quantity = quantity, Unit = item.Unit, Taxable = item.Taxable,
-        UnitPrice = item.PriceAt(company.LabourPricePerHour), UnitCost = item.CostAt(company.LabourCostPerHour),
+        PriceItemId = item.Id,
+        Words = item.Name,
+        Quantity = quantity,
+        Unit = item.Unit,
+        Taxable = item.Taxable,
+        UnitPrice = item.PriceAt(company.LabourPricePerHour),
+        UnitCost = item.CostAt(company.LabourCostPerHour),
     };
 
     public static QuoteAddOn AddOnOf(PriceItem item, decimal quantity, CompanyProfile company, int position, bool recommended) => new()
     {
-        PriceItemId = item.Id, Position = position, Taxable = item.Taxable, Reason = item.Reason, Recommended = recommended,
+        PriceItemId = item.Id,
+        Position = position,
+        Taxable = item.Taxable,
+        Reason = item.Reason,
+        Recommended = recommended,
         Words = quantity == 1 ? item.Name : $"{item.Name}, {TypedNumbers.Plain(quantity)} {item.Unit}",
-        Price = item.PriceAt(company.LabourPricePerHour).Times(quantity), Cost = item.CostAt(company.LabourCostPerHour).Times(quantity),
+        Price = item.PriceAt(company.LabourPricePerHour).Times(quantity),
+        Cost = item.CostAt(company.LabourCostPerHour).Times(quantity),
     };
 
     /// <summary>The tier from which an add-on is part of the price: 4 for those that are only offered beside.</summary>

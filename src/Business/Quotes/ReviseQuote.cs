@@ -27,11 +27,26 @@ public static class ReviseQuote
 
     private static QuoteRevision Copy(QuoteRevision r, DateTime now, DateOnly validUntil) => new()
     {
-        QuoteId = r.QuoteId, Letter = RevisionLetter.After(r.Letter), CreatedAtUtc = now, ValidUntil = validUntil,
-        SuctionDesignId = r.SuctionDesignId, TaxPercent = r.TaxPercent, DepositPercent = r.DepositPercent, Answers = r.Answers,
-        Introduction = r.Introduction, Scope = r.Scope, TimeNeeded = r.TimeNeeded, Promise = r.Promise, Cautions = r.Cautions, Terms = r.Terms,
-        CancellationNotice = r.CancellationNotice, NoCancelNoticeBecause = r.NoCancelNoticeBecause, OwnersPart = r.OwnersPart,
-        ElectricityPerYear = r.ElectricityPerYear, RecommendedTier = r.RecommendedTier, WhyRecommended = r.WhyRecommended,
+        QuoteId = r.QuoteId,
+        Letter = RevisionLetter.After(r.Letter),
+        CreatedAtUtc = now,
+        ValidUntil = validUntil,
+        SuctionDesignId = r.SuctionDesignId,
+        TaxPercent = r.TaxPercent,
+        DepositPercent = r.DepositPercent,
+        Answers = r.Answers,
+        Introduction = r.Introduction,
+        Scope = r.Scope,
+        TimeNeeded = r.TimeNeeded,
+        Promise = r.Promise,
+        Cautions = r.Cautions,
+        Terms = r.Terms,
+        CancellationNotice = r.CancellationNotice,
+        NoCancelNoticeBecause = r.NoCancelNoticeBecause,
+        OwnersPart = r.OwnersPart,
+        ElectricityPerYear = r.ElectricityPerYear,
+        RecommendedTier = r.RecommendedTier,
+        WhyRecommended = r.WhyRecommended,
         Tiers = [.. r.Tiers.OrderBy(t => t.Position).Select(Copy)],
         AddOns = [.. r.AddOns.OrderBy(a => a.Position).Select(Copy)],
     };
@@ -41,13 +56,25 @@ public static class ReviseQuote
 
     private static QuoteLine Copy(QuoteLine l) => new()
     {
-        Position = l.Position, PriceItemId = l.PriceItemId, Words = l.Words, Quantity = l.Quantity, Unit = l.Unit,
-        UnitPrice = l.UnitPrice, UnitCost = l.UnitCost, Taxable = l.Taxable,
+        Position = l.Position,
+        PriceItemId = l.PriceItemId,
+        Words = l.Words,
+        Quantity = l.Quantity,
+        Unit = l.Unit,
+        UnitPrice = l.UnitPrice,
+        UnitCost = l.UnitCost,
+        Taxable = l.Taxable,
     };
 
     private static QuoteAddOn Copy(QuoteAddOn a) => new()
     {
-        Position = a.Position, PriceItemId = a.PriceItemId, Words = a.Words, Reason = a.Reason, Price = a.Price, Cost = a.Cost,
-        Taxable = a.Taxable, Recommended = a.Recommended,
+        Position = a.Position,
+        PriceItemId = a.PriceItemId,
+        Words = a.Words,
+        Reason = a.Reason,
+        Price = a.Price,
+        Cost = a.Cost,
+        Taxable = a.Taxable,
+        Recommended = a.Recommended,
     };
 }

@@ -23,10 +23,11 @@ public static class SendQuote
         if (full.Revision.State != RevisionState.Draft) return new([], null, "This revision was sent already.");
         if (full.Revision.Version != expectedVersion) return new([], null, "Someone changed this quote since you opened it. Look at it again, then send it.");
         if (full.Gaps(now) is { Count: > 0 } gaps) return new(gaps, null);
+        var design = await DesignAsync(db, full.Revision.SuctionDesignId, clock);
         var pdf = QuotePaper.Make(full.OnPaper(now) with { Section = await GatherPaper.SectionAsync(db, full) });
         try
         {
-            return await db.WriteAsync(async () => new SentQuote([], await FreezeAsync(db, full, pdf, from, clock, by)));
+            return await db.WriteAsync(async () => new SentQuote([], await FreezeAsync(db, full, design, pdf, from, now, by)));
         }
         catch (DbUpdateConcurrencyException)
         {
@@ -48,9 +49,8 @@ public static class SendQuote
         return new([], token);
     });
 
-    private static async Task<string> FreezeAsync(OfficeDb db, QuoteInFull full, byte[] pdf, MailIdentity from, TimeProvider clock, string by)
+    private static async Task<string> FreezeAsync(OfficeDb db, QuoteInFull full, SuctionDesign? design, byte[] pdf, MailIdentity from, DateTime now, string by)
     {
-        var now = clock.GetUtcNow().UtcDateTime;
         var (revision, paper) = (full.Revision, full.OnPaper(now));
         var document = StoredDocument.Of(pdf, PaperKind.Quote, $"Quote {full.Quote.Number} {revision.Letter}", paper.FileName, "application/pdf", full.House.Id, now, by);
         db.Documents.Add(document);
@@ -58,18 +58,20 @@ public static class SendQuote
         (revision.State, revision.SentAtUtc, revision.PdfDocumentId) = (RevisionState.Sent, now, document.Id);
         foreach (var earlier in await db.QuoteRevisions.Where(r => r.QuoteId == full.Quote.Id && r.Id != revision.Id && r.State == RevisionState.Sent).ToListAsync())
             earlier.State = RevisionState.Replaced;
-        await FreezeDesignAsync(db, revision.SuctionDesignId, clock);
+        if (design is { FrozenAtUtc: null }) design.FrozenAtUtc = now;
         var token = await LinkAndMailAsync(db, full, from, now);
         await db.SaveChangesAsync();
         return token;
     }
 
-    /// <summary>What was promised stays: the computed report is stored before nothing can change it any more.</summary>
-    private static async Task FreezeDesignAsync(OfficeDb db, int? designId, TimeProvider clock)
+    /// <summary>What was promised stays: the computed report is stored before nothing can change it any more. Computed outside
+    /// the transaction, which holds up all other writers.</summary>
+    private static async Task<SuctionDesign?> DesignAsync(OfficeDb db, int? designId, TimeProvider clock)
     {
-        if (designId is null || await db.Designs.Include(d => d.Pieces).SingleAsync(d => d.Id == designId) is not { FrozenAtUtc: null } design) return;
+        if (designId is null) return null;
+        var design = await db.Designs.Include(d => d.Pieces).SingleAsync(d => d.Id == designId);
         await ComputeDesign.StoreAsync(db, design, clock);
-        design.FrozenAtUtc = clock.GetUtcNow().UtcDateTime;
+        return design;
     }
 
     private static async Task<string> LinkAndMailAsync(OfficeDb db, QuoteInFull full, MailIdentity from, DateTime now)

@@ -10,7 +10,10 @@ public sealed class PriceQuoteTests
     private static readonly Gen<QuoteLine> Line = Gen.Select(
         Gen.Long[0, 500_000], Gen.Int[0, 200_000], Gen.Bool, (cents, thousandths, taxable) => new QuoteLine
         {
-            Words = "x", UnitPrice = new Money(cents), Quantity = thousandths / 1000m, Taxable = taxable,
+            Words = "x",
+            UnitPrice = new Money(cents),
+            Quantity = thousandths / 1000m,
+            Taxable = taxable,
         });
 
     private static readonly Gen<QuoteAddOn> AddOn = Gen.Select(

@@ -16,22 +16,36 @@ public sealed class QuotePaperTests
 
     private static readonly CompanyProfile Company = new()
     {
-        Name = "Lantern Ridge Radon", Street = "8 Quarry Lane", City = "Birchford", State = "MN", Zip = "55999", Phone = "555-0100",
-        Email = "office@lanternridge.example", CertificationNumber = "TEST-001",
+        Name = "Lantern Ridge Radon",
+        Street = "8 Quarry Lane",
+        City = "Birchford",
+        State = "MN",
+        Zip = "55999",
+        Phone = "555-0100",
+        Email = "office@lanternridge.example",
+        CertificationNumber = "TEST-001",
     };
 
     private static QuoteOnPaper Quote(int lines = 4, string words = "Suction point and pipe to above the roof")
     {
         var revision = new QuoteRevision
         {
-            Letter = "A", Answers = "The radon test of Oct 20, 2025 (basement): 9.6 pCi/L.", ValidUntil = new DateOnly(2026, 4, 1), TaxPercent = 6.875m, DepositPercent = 30,
-            Scope = "A pit, a pipe, a fan.", ElectricityPerYear = Money.FromDollars(23), RecommendedTier = 2, WhyRecommended = "Moist soil gas freezes in the outdoor pipe.",
+            Letter = "A",
+            Answers = "The radon test of Oct 20, 2025 (basement): 9.6 pCi/L.",
+            ValidUntil = new DateOnly(2026, 4, 1),
+            TaxPercent = 6.875m,
+            DepositPercent = 30,
+            Scope = "A pit, a pipe, a fan.",
+            ElectricityPerYear = Money.FromDollars(23),
+            RecommendedTier = 2,
+            WhyRecommended = "Moist soil gas freezes in the outdoor pipe.",
         };
         QuoteTexts.Fill(revision, Company);
         foreach (var (name, position) in new[] { ("Sound", 1), ("Sure", 2), ("Through every winter", 3) })
             revision.Tiers.Add(new QuoteTier
             {
-                Name = name, Position = position,
+                Name = name,
+                Position = position,
                 Lines = [.. Enumerable.Range(1, lines + position - 1).Select(i => new QuoteLine { Position = i, Words = i == 1 ? words : $"Part number {i}", Quantity = i == 2 ? 24 : 1, Unit = i == 2 ? "ft" : "each", UnitPrice = new Money(12_34 * i), Taxable = i % 2 == 0, PriceItemId = i })],
             });
         revision.AddOns.Add(new QuoteAddOn { Position = 1, Words = "Second alarm on the ground floor", Reason = "The first cannot be heard upstairs.", Price = Money.FromDollars(95), Taxable = true });

@@ -47,7 +47,11 @@ public static class QuoteVerbs
             var owner = new Customer { Name = customer, Email = $"owner{n}@quill.example", Phone = "555-0123" };
             var house = new House
             {
-                Street = street, City = "Birchford", State = "MN", Zip = "55999", AskedAtUtc = office.Clock.GetUtcNow().UtcDateTime,
+                Street = street,
+                City = "Birchford",
+                State = "MN",
+                Zip = "55999",
+                AskedAtUtc = office.Clock.GetUtcNow().UtcDateTime,
                 EarlierTests = [new() { PCiL = 9.6m, Room = "basement", StartedOn = new DateOnly(2025, 10, 20), EndedOn = new DateOnly(2025, 10, 23) }],
                 Owners = [new() { Customer = owner, FromDay = new DateOnly(2020, 1, 1) }],
             };

@@ -45,7 +45,9 @@ public sealed class SheetTests(OfficeApp office) : IClassFixture<OfficeApp>
             var test = await db.PressureFieldTests.FirstAsync(t => t.HouseId == house);
             db.Designs.Add(new SuctionDesign
             {
-                HouseId = house, Revision = "A", PressureFieldTestId = test.Id,
+                HouseId = house,
+                Revision = "A",
+                PressureFieldTestId = test.Id,
                 Pieces =
                 [
                     new() { Position = 1, Kind = PieceKind.Pipe, LengthM = 3.048, RiseM = 2 }, new() { Position = 2, Kind = PieceKind.Elbow90, Count = 3 }, new() { Position = 3, Kind = PieceKind.Fan, Place = PiecePlace.Outdoors },
@@ -92,9 +94,13 @@ public sealed class SheetTests(OfficeApp office) : IClassFixture<OfficeApp>
         var item = await office.WithDbAsync(db => db.PriceItems.Where(i => i.Code == "ALARM2").Select(i => i.Id).SingleAsync());
         var answer = await owner.SubmitAsync($"/houses/{draft.HouseId}/quote", new()
         {
-            ["Input.Tiers[0].Lines[0].Words"] = "Two suction points", ["Input.Tiers[0].Lines[0].Quantity"] = "2", ["Input.Tiers[0].Lines[0].Price"] = "$1,250.50",
-            ["Input.Tiers[0].Lines[1].Words"] = "", ["Input.Tiers[0].AddItem"] = $"{item}",
-            ["Input.TaxPercent"] = "7 %", ["Input.ValidUntil"] = "4/1/2026",
+            ["Input.Tiers[0].Lines[0].Words"] = "Two suction points",
+            ["Input.Tiers[0].Lines[0].Quantity"] = "2",
+            ["Input.Tiers[0].Lines[0].Price"] = "$1,250.50",
+            ["Input.Tiers[0].Lines[1].Words"] = "",
+            ["Input.Tiers[0].AddItem"] = $"{item}",
+            ["Input.TaxPercent"] = "7 %",
+            ["Input.ValidUntil"] = "4/1/2026",
         }, Edit);
         Assert.Equal(HttpStatusCode.Redirect, answer.StatusCode);
         var r = await LatestAsync(draft.HouseId);
@@ -111,7 +117,10 @@ public sealed class SheetTests(OfficeApp office) : IClassFixture<OfficeApp>
         var before = await LatestAsync(draft.HouseId);
         var answer = await (await office.SignInAsOfficeAsync()).SubmitAsync($"/houses/{draft.HouseId}/quote", new()
         {
-            ["Input.Tiers[0].Lines[0].Price"] = "a lot", ["Input.Tiers[1].Lines[0].Quantity"] = "-3", ["Input.TaxPercent"] = "900", ["Input.Scope"] = "Typed & kept <b>",
+            ["Input.Tiers[0].Lines[0].Price"] = "a lot",
+            ["Input.Tiers[1].Lines[0].Quantity"] = "-3",
+            ["Input.TaxPercent"] = "900",
+            ["Input.Scope"] = "Typed & kept <b>",
         }, Edit);
         var html = await answer.Content.ReadAsStringAsync();
         Assert.Equal(HttpStatusCode.OK, answer.StatusCode);

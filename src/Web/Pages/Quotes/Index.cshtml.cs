@@ -41,7 +41,11 @@ public sealed class IndexModel(OfficeDb db, TimeProvider clock) : PageModel
     public string With(string? sort = null, string? handler = null, int page = 1) =>
         "/quotes" + QueryString.Create(new Dictionary<string, string?>
         {
-            ["find"] = Find, ["state"] = State, ["sort"] = sort ?? Sort, ["handler"] = handler, ["page-number"] = page > 1 ? $"{page}" : null,
+            ["find"] = Find,
+            ["state"] = State,
+            ["sort"] = sort ?? Sort,
+            ["handler"] = handler,
+            ["page-number"] = page > 1 ? $"{page}" : null,
         }.Where(p => !string.IsNullOrEmpty(p.Value)));
 
     public string Toward(string column) => Sort == column ? column + "-down" : column;

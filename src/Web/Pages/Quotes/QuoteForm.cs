@@ -67,26 +67,53 @@ public sealed class QuoteForm
 
     public static QuoteForm Of(QuoteRevision r) => new()
     {
-        Answers = r.Answers, Introduction = r.Introduction, Scope = r.Scope, TimeNeeded = r.TimeNeeded, Promise = r.Promise, OwnersPart = r.OwnersPart,
-        Cautions = r.Cautions, Terms = r.Terms, CancellationNotice = r.CancellationNotice, NoCancelNoticeBecause = r.NoCancelNoticeBecause,
-        TaxPercent = Plain(r.TaxPercent), DepositPercent = Plain(r.DepositPercent), ValidUntil = Plain(r.ValidUntil),
-        ElectricityPerYear = r.ElectricityPerYear == Money.Zero ? "" : Plain(r.ElectricityPerYear), RecommendedTier = Plain((decimal)r.RecommendedTier), WhyRecommended = r.WhyRecommended,
+        Answers = r.Answers,
+        Introduction = r.Introduction,
+        Scope = r.Scope,
+        TimeNeeded = r.TimeNeeded,
+        Promise = r.Promise,
+        OwnersPart = r.OwnersPart,
+        Cautions = r.Cautions,
+        Terms = r.Terms,
+        CancellationNotice = r.CancellationNotice,
+        NoCancelNoticeBecause = r.NoCancelNoticeBecause,
+        TaxPercent = Plain(r.TaxPercent),
+        DepositPercent = Plain(r.DepositPercent),
+        ValidUntil = Plain(r.ValidUntil),
+        ElectricityPerYear = r.ElectricityPerYear == Money.Zero ? "" : Plain(r.ElectricityPerYear),
+        RecommendedTier = Plain((decimal)r.RecommendedTier),
+        WhyRecommended = r.WhyRecommended,
         Tiers = [.. r.Tiers.OrderBy(t => t.Position).Select(Of)],
         AddOns = [.. r.AddOns.OrderBy(a => a.Position).ThenBy(a => a.Id).Select(Of), new AddOn()],
     };
 
     private static Tier Of(QuoteTier t) => new()
     {
-        Id = t.Id, Name = t.Name, Summary = t.Summary, Lines = [.. t.Lines.OrderBy(l => l.Position).ThenBy(l => l.Id).Select(Of), new Line(), new Line()],
+        Id = t.Id,
+        Name = t.Name,
+        Summary = t.Summary,
+        Lines = [.. t.Lines.OrderBy(l => l.Position).ThenBy(l => l.Id).Select(Of), new Line(), new Line()],
     };
 
     private static Line Of(QuoteLine l) => new()
     {
-        Id = l.Id, Words = l.Words, Quantity = Plain(l.Quantity), Unit = l.Unit, Price = Plain(l.UnitPrice), Cost = Plain(l.UnitCost), Taxable = l.Taxable,
+        Id = l.Id,
+        Words = l.Words,
+        Quantity = Plain(l.Quantity),
+        Unit = l.Unit,
+        Price = Plain(l.UnitPrice),
+        Cost = Plain(l.UnitCost),
+        Taxable = l.Taxable,
     };
 
     private static AddOn Of(QuoteAddOn a) => new()
     {
-        Id = a.Id, Words = a.Words, Reason = a.Reason, Price = Plain(a.Price), Cost = Plain(a.Cost), Taxable = a.Taxable, Recommended = a.Recommended,
+        Id = a.Id,
+        Words = a.Words,
+        Reason = a.Reason,
+        Price = Plain(a.Price),
+        Cost = Plain(a.Cost),
+        Taxable = a.Taxable,
+        Recommended = a.Recommended,
     };
 }
