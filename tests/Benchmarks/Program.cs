@@ -1,3 +1,6 @@
 using BenchmarkDotNet.Running;
+using MitigationOffice.Benchmarks.Network;
 
+if (args is ["network-ratio", ..]) return NetworkRatio.Print();
 BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);
+return 0;

@@ -26,7 +26,7 @@ public static class RunningCost
     /// formula family of EPA/600/S8-91/200, numbers from memory.</remarks>
     public static double HouseAirThermsPerYear(double houseAirM3PerS, double heatingDegreeDaysC, double efficiency, double densityRatio = 1)
     {
-        var cfm = houseAirM3PerS / 4.719474432e-4;
+        var cfm = houseAirM3PerS / TradeUnits.M3PerSPerCfm;
         var degreeDaysF = Require.InRange(heatingDegreeDaysC, 0, 12_000, "°C·days") * 1.8;
         return 1.08 * cfm * 24 * degreeDaysF * densityRatio / Require.InRange(efficiency, 0.3, 5, "(efficiency)") / 100_000;
     }

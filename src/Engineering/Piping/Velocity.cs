@@ -17,10 +17,10 @@ public enum VelocityFlag
 public static class Velocity
 {
     /// <summary>1600 fpm, m/s.</summary>
-    public const double NoisyMPerS = 1600 * 0.00508;
+    public const double NoisyMPerS = 1600 * TradeUnits.MPerSPerFpm;
 
     /// <summary>2000 fpm, m/s.</summary>
-    public const double TooFastMPerS = 2000 * 0.00508;
+    public const double TooFastMPerS = 2000 * TradeUnits.MPerSPerFpm;
 
     /// <summary>Velocity through the nominal diameter, m/s. Example: 80 cfm in 3 in → 8.28 m/s (1630 fpm).</summary>
     /// <param name="size">Pipe size.</param>

@@ -50,7 +50,9 @@ internal sealed class RouteTree
             solution.FlowM3PerS, solution.FanPressurePa, points[0].PitVacuumPa, solution.FanPressurePa - points[0].PitVacuumPa, fan.WattsAt(solution.FlowM3PerS, density),
             fastest, flag, solution.ResidualPa, [.. own.Select(piece => piece.LossPa)])
         {
-            FanInletVacuumPa = solution.FanInletVacuumPa, Points = points, Speeds = [.. own.Select(piece => new PieceSpeed(piece.VelocityMPerS, piece.Velocity))],
+            FanInletVacuumPa = solution.FanInletVacuumPa,
+            Points = points,
+            Speeds = [.. own.Select(piece => new PieceSpeed(piece.VelocityMPerS, piece.Velocity))],
         };
     }
 

@@ -10,8 +10,6 @@ public static class PfeAnalysis
     /// <summary>What a measured flow is taken to be off by at most, as a share (dimensionless): a tenth, common practice, no source.</summary>
     public const double FlowMeterShare = 0.1;
 
-    private const double PaPerInWC = 249.08891;
-
     /// <summary>What the test says. A setting without a flow, measured or from its fan's curve, is left out of the soil fit; one must remain.</summary>
     /// <param name="test">The test.</param>
     /// <param name="densityKgPerM3">Density of the gas that day, kg/m³.</param>
@@ -58,7 +56,7 @@ public static class PfeAnalysis
         var read = s.Curve?.FlowAt(s.PitVacuumPa, density);
         var curveWatts = read is { } q ? s.Curve!.WattsAt(q, density) : (double?)null;
         if (s.Curve is not null && read is null)
-            warnings.Add(Say($"{s.Label}: {s.PitVacuumPa / PaPerInWC:0.00} inWC is off this fan's curve ({s.Curve.LeastPressurePa / PaPerInWC:0.00} to {s.Curve.GreatestPressurePa / PaPerInWC:0.00} inWC). Wrong fan, wrong reading, or a blocked pipe."));
+            warnings.Add(Say($"{s.Label}: {s.PitVacuumPa / TradeUnits.PaPerInWC:0.00} inWC is off this fan's curve ({s.Curve.LeastPressurePa / TradeUnits.PaPerInWC:0.00} to {s.Curve.GreatestPressurePa / TradeUnits.PaPerInWC:0.00} inWC). Wrong fan, wrong reading, or a blocked pipe."));
         if (s.Watts is { } watts && curveWatts is { } expected && Math.Abs(watts - expected) > Math.Max(0.15 * expected, 2))
             warnings.Add(Say($"{s.Label}: {watts:0.#} W were measured where its curve gives {expected:0.#} W at that suction. Wrong fan, wrong reading, or a blocked pipe."));
         if (s.FlowM3PerS is { } measured && measured > 0)

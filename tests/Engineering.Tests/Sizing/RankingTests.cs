@@ -71,7 +71,9 @@ public sealed class RankingTests
     {
         SizingInput In(string size, double targetPa) => Houses.One(("corner", -12.0)) with
         {
-            Route = Houses.Route(size, 20, 7), Fans = [Houses.Fans[0]], Site = Houses.Site with { TargetPa = targetPa },
+            Route = Houses.Route(size, 20, 7),
+            Fans = [Houses.Fans[0]],
+            Site = Houses.Site with { TargetPa = targetPa },
         };
         double Weakest(string size) => SystemSizing.Compute(In(size, 0)).Fans[0].WeakestWinterPa;
         var report = SystemSizing.Compute(In("2in", (Weakest("2in") + Weakest("3in")) / 2));

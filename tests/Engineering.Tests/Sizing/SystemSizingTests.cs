@@ -29,6 +29,29 @@ public sealed class SystemSizingTests
         Assert.Equal(213, report.Ground.Holes.Single(h => h.Label == "beside the pit").Ratio * 0.9 * InWC, 0.5);
     }
 
+    /// <summary>Source: common practice, no source: the smaller fan saves about $26 a year at 11 ¢/kWh, 42 W less 15.2 W over 8760 h.</summary>
+    [Fact]
+    public void The_smaller_fan_saves_about_26_dollars_of_electricity()
+    {
+        var input = Input(length: 12);
+        var report = SystemSizing.Compute(input with { Site = input.Site with { IndoorAirShare = 0 } });
+        var (small, big) = (report.Fans.Single(f => f.FanId == 15), report.Fans.Single(f => f.FanId == 42));
+        Assert.Equal(26, big.ElectricityDollarsPerYear - small.ElectricityDollarsPerYear, 1.5);
+        Assert.Equal(0, small.HouseAirDollarsPerYear);
+        Assert.Matches(@"costs about \$2[4-7] more a year\.$", report.Why);
+    }
+
+    /// <summary>Source: common practice, no source: the readings themselves come back when the fans stand right on the pit.</summary>
+    [Fact]
+    public void Right_on_the_pit_the_fans_give_the_readings_back()
+    {
+        var input = Input(length: 12);
+        var stub = new RoutePiece[] { new(PieceKind.Fan, PipeSize.Of("6in")), new(PieceKind.Pipe, PipeSize.Of("6in"), 0.1) };
+        var report = SystemSizing.Compute(input with { Route = stub });
+        Assert.Equal(6.0, report.Fans.Single(f => f.FanId == 42).WeakestNowPa, 0.1);
+        Assert.Equal(3.7, report.Fans.Single(f => f.FanId == 15).WeakestNowPa, 0.1);
+    }
+
     [Fact]
     public void The_balance_of_fan_and_system_closes()
     {
