@@ -12,11 +12,7 @@ using MitigationOffice.Business.Data;
 namespace MitigationOffice.Migrations.Sqlite.Migrations
 {
     [DbContext(typeof(OfficeDb))]
-<<<<<<<< HEAD:migrations/Sqlite/Migrations/20261125092034_First.Designer.cs
-    [Migration("20261125092034_First")]
-========
-    [Migration("20261125092937_First")]
->>>>>>>> w-quotes:migrations/Sqlite/Migrations/20261125092937_First.Designer.cs
+    [Migration("20261125093629_First")]
     partial class First
     {
         /// <inheritdoc />
