@@ -70,7 +70,7 @@ internal sealed class DemoPath(OfficeDb db, DemoClock clock, Actor actor, MailSe
     {
         On(demo, Math.Min(2, demo.DaysAgo), "Cleo Marsh");
         var fans = await db.Fans.ToDictionaryAsync(f => f.Model, f => f.Id);
-        var test = DemoReadings.Test(demo, house.Id, DateOnly.FromDateTime(clock.Utc), 34, model => fans[model]);
+        var test = DemoReadings.Test(demo, house.Id, DateOnly.FromDateTime(clock.Utc), 12, model => fans[model]);
         db.Add(test);
         await db.SaveChangesAsync();
         db.AddRange(DemoReadings.Readings(demo, test));
