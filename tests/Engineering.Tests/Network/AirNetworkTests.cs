@@ -27,6 +27,7 @@ public sealed class AirNetworkTests
         Assert.Equal(1.00, solution.FanPressurePa / InWC, 1e-6);
         Assert.Equal(1.00, solution.Branches[0].StartVacuumPa / InWC, 1e-6);
         Assert.Equal(1.00, solution.FanInletVacuumPa / InWC, 1e-6);
+        Assert.Equal(10, solution.Watts!.Value, 1e-9);
     }
 
     [Fact]
@@ -128,6 +129,7 @@ public sealed class AirNetworkTests
     {
         var network = new AirNetwork([new("a", [], null, new(0.5, 1, false))], [], Density, Viscosity);
         Assert.False(network.Solve(Fan).OnCurve);
+        Assert.Null(network.Solve(Fan).Watts);
         var refused = Assert.Throws<OffFanCurveException>(() => network.SolveOnCurve(Fan));
         Assert.Contains("off the fan's curve, which was measured from 0 to 90 L/s", refused.Message, StringComparison.Ordinal);
     }
