@@ -80,12 +80,12 @@ public sealed class AirNetwork
 
     private NetworkSolution Report(FanCurve fan)
     {
-        var (flows, vacuums) = (_newton.BranchFlows(), _newton.StartVacuums());
+        var (flows, vacuums, onCurve) = (_newton.BranchFlows(), _newton.StartVacuums(), fan.Covers(_newton.FanFlow));
         var branches = _shape.Branches.Select((b, i) => new BranchFlow(b.Name, flows[i], vacuums[i], b.Soil is not null)).ToArray();
         var before = _shape.Branches.SelectMany((b, i) => b.Pieces.Select(piece => Flow(b.Name, piece, flows[i])));
         var after = _discharge.Select(piece => Flow("after the fan", piece, _newton.FanFlow));
         return new(_newton.FanFlow, _newton.FanPressurePa, InletVacuumPa(flows, vacuums), branches, [.. before, .. after],
-            _newton.ResidualPa, _newton.Steps, fan.Covers(_newton.FanFlow));
+            _newton.ResidualPa, _newton.Steps, onCurve ? fan.WattsAt(_newton.FanFlow, _density) : null, onCurve);
     }
 
     /// <summary>A gauge on the wall of the pipe does not feel the speed of the air, so it shows one velocity head more than what is lost.</summary>

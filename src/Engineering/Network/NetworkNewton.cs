@@ -29,7 +29,7 @@ internal sealed class NetworkNewton
         _dischargeLiftPa = liftPaPerM * discharge.Sum(piece => piece.RiseM * piece.Count);
         var soils = shape.Leaves.Select(leaf => shape.Branches[leaf].Soil!).ToArray();
         _soilPower = [.. soils.Select(soil => 1 / Require.InRange(soil.Exponent, 0.5, 1, "(soil exponent)"))];
-        _soilResistance = [.. soils.Select(soil => Math.Pow(1 / Require.InRange(soil.ConductanceG, 1e-9, 1, "m³/(s·Paⁿ)"), 1 / soil.Exponent))];
+        _soilResistance = [.. soils.Select(soil => Math.Pow(1 / Require.InRange(soil.ConductanceG, 1e-12, 1, "m³/(s·Paⁿ)"), 1 / soil.Exponent))];
         var (points, branches) = (soils.Length, shape.Branches.Count);
         (_flow, _trial, _residual, _soilSlope, _step) = (new double[points], new double[points], new double[points], new double[points], new double[points]);
         (_branchFlow, _branchLoss, _branchSlope, _pathLoss) = (new double[branches], new double[branches], new double[branches], new double[branches]);

@@ -10,10 +10,11 @@ namespace MitigationOffice.Engineering.Network;
 /// <param name="Pieces">Flow, velocity and loss of each piece: the branches' in their order, then those after the fan.</param>
 /// <param name="ResidualPa">Greatest imbalance left on any way from a pit to the open, Pa: proof of the balance.</param>
 /// <param name="Steps">Newton steps taken (count).</param>
+/// <param name="Watts">Electrical power of the fan, W; null where the flow lies off its curve.</param>
 /// <param name="OnCurve">True where the flow lies on the fan's measured curve; elsewhere the numbers are only a direction.</param>
 public sealed record NetworkSolution(
     double FlowM3PerS, double FanPressurePa, double FanInletVacuumPa, IReadOnlyList<BranchFlow> Branches, IReadOnlyList<PieceFlow> Pieces,
-    double ResidualPa, int Steps, bool OnCurve);
+    double ResidualPa, int Steps, double? Watts, bool OnCurve);
 
 /// <summary>Flow and suction of one branch.</summary>
 /// <param name="Name">The branch.</param>

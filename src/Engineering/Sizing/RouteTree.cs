@@ -1,4 +1,3 @@
-using MitigationOffice.Engineering.Fans;
 using MitigationOffice.Engineering.Network;
 using MitigationOffice.Engineering.Piping;
 using MitigationOffice.Engineering.Slab;
@@ -40,14 +39,14 @@ internal sealed class RouteTree
     }
 
     /// <summary>The operating point in the words of the report.</summary>
-    internal OperatingPoint PointOf(NetworkSolution solution, FanCurve fan, double density)
+    internal OperatingPoint PointOf(NetworkSolution solution)
     {
         var before = Math.Max(_fan, 0);
         var own = solution.Pieces.Take(before).Concat(_fan < 0 ? [] : [Still(_route[_fan])]).Concat(solution.Pieces.Skip(solution.Pieces.Count - Discharge.Count)).ToArray();
         var (fastest, flag) = Fastest(solution);
         var points = solution.Branches.Where(branch => branch.IsSuctionPoint).Select(branch => new PointFlow(branch.Name, branch.FlowM3PerS, branch.StartVacuumPa)).ToArray();
         return new(
-            solution.FlowM3PerS, solution.FanPressurePa, points[0].PitVacuumPa, solution.FanPressurePa - points[0].PitVacuumPa, fan.WattsAt(solution.FlowM3PerS, density),
+            solution.FlowM3PerS, solution.FanPressurePa, points[0].PitVacuumPa, solution.FanPressurePa - points[0].PitVacuumPa, solution.Watts!.Value,
             fastest, flag, solution.ResidualPa, [.. own.Select(piece => piece.LossPa)])
         {
             FanInletVacuumPa = solution.FanInletVacuumPa,

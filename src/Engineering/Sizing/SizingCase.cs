@@ -42,7 +42,7 @@ internal sealed class SizingCase
     {
         var solution = _nominal.Network.Solve(fan.Curve);
         if (!solution.OnCurve) return OffCurve(fan, solution.FlowM3PerS);
-        var point = _tree.PointOf(solution, fan.Curve, _gas.DensityKgPerM3);
+        var point = _tree.PointOf(solution);
         var holes = Holes(fan.Curve, point);
         var weakest = holes.MinBy(hole => hole.WinterPa)!;
         var holds = weakest.WinterPa >= _input.Site.TargetPa && point.Velocity != VelocityFlag.TooFast;

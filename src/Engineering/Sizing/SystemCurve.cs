@@ -45,7 +45,7 @@ public sealed record SystemCurve(SoilResistance Soil, IReadOnlyList<RoutePiece> 
     {
         var tree = RouteTree.Of(Route, Soil, [], []);
         var solution = new AirNetwork(tree.Branches, tree.Discharge, DensityKgPerM3, ViscosityPaS).Solve(fan);
-        return solution.OnCurve ? tree.PointOf(solution, fan, DensityKgPerM3) : null;
+        return solution.OnCurve ? tree.PointOf(solution) : null;
     }
 
     /// <summary>Soil gas of a site: saturated, at ground temperature.</summary>

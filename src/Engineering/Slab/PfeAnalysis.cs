@@ -35,21 +35,17 @@ public static class PfeAnalysis
         return Of(test with { Settings = [.. test.Settings.Select(s => Misread(s, shift, flowFactor, densityKgPerM3))], PitResolutionPa = 0 }, densityKgPerM3);
     }
 
-    /// <summary>A reading at the edge of the fan's curve is moved no further than the edge: the fan did run.</summary>
+    /// <summary>A reading at the edge of the fan's curve is moved no further than just before the edge: the fan did run.</summary>
     private static PfeSetting Misread(PfeSetting setting, double shiftPa, double flowFactor, double density)
     {
         var vacuum = Math.Max(1, setting.PitVacuumPa + shiftPa);
         if (setting.Curve is { } curve && curve.FlowAt(setting.PitVacuumPa, density) is not null)
-        {
-            var ratio = density / StandardAtmosphere.FanCurveKgPerM3;
-            vacuum = Math.Min(Math.Max(vacuum, curve.LeastPressurePa * ratio), Math.Max(setting.PitVacuumPa, curve.PressurePa(Beside(curve), density)));
-        }
-
+            vacuum = Math.Clamp(vacuum, Math.Min(setting.PitVacuumPa, PressureAlong(curve, 0.99, density)), Math.Max(setting.PitVacuumPa, PressureAlong(curve, 0.01, density)));
         return setting with { PitVacuumPa = vacuum, FlowM3PerS = setting.FlowM3PerS * flowFactor, Watts = null };
     }
 
-    // A flow of nothing at all fits no soil; a hundredth of the curve's span is as near to it as a reading can tell.
-    private static double Beside(FanCurve curve) => curve.LeastFlowM3PerS + 0.01 * (curve.GreatestFlowM3PerS - curve.LeastFlowM3PerS);
+    private static double PressureAlong(FanCurve curve, double share, double density) =>
+        curve.PressurePa(curve.LeastFlowM3PerS + share * (curve.GreatestFlowM3PerS - curve.LeastFlowM3PerS), density);
 
     private static SettingFlow? FlowOf(PfeSetting s, double resolution, double density, List<string> assumptions, List<string> warnings)
     {

@@ -27,6 +27,7 @@ public sealed class AirNetworkTests
         Assert.Equal(1.00, solution.FanPressurePa / InWC, 1e-6);
         Assert.Equal(1.00, solution.Branches[0].StartVacuumPa / InWC, 1e-6);
         Assert.Equal(1.00, solution.FanInletVacuumPa / InWC, 1e-6);
+        Assert.Equal(10, solution.Watts!.Value, 1e-9);
     }
 
     [Fact]
@@ -35,6 +36,14 @@ public sealed class AirNetworkTests
         var solution = new AirNetwork(tree.Branches, tree.Discharge, Density, Viscosity).Solve(fan);
         return solution.ResidualPa < 1e-6 * fan.GreatestPressurePa && solution.Steps < 100;
     }, iter: 200);
+
+    [Fact]
+    public void Two_thousand_trees_with_lift_and_ground_of_any_tightness_balance_too() => Gen.Select(RandomTrees.Tree, RandomTrees.Fan, Gen.Double[0.9, 1.6], Gen.Double[-9, 0]).Sample((tree, fan, outdoor, g) =>
+    {
+        var branches = tree.Branches.Select((b, i) => b.Soil is null || i % 2 == 0 ? b : b with { Soil = b.Soil with { ConductanceG = Math.Pow(10, g) } }).ToArray();
+        var solution = new AirNetwork(branches, tree.Discharge, Density, Viscosity, outdoor).Solve(fan);
+        return solution.ResidualPa < 1e-6 * fan.GreatestPressurePa && solution.Steps < 40;
+    }, iter: 2000);
 
     [Fact]
     public void At_every_junction_as_much_air_comes_as_goes() => Gen.Select(RandomTrees.Tree, RandomTrees.Fan).Sample((tree, fan) =>
@@ -128,6 +137,7 @@ public sealed class AirNetworkTests
     {
         var network = new AirNetwork([new("a", [], null, new(0.5, 1, false))], [], Density, Viscosity);
         Assert.False(network.Solve(Fan).OnCurve);
+        Assert.Null(network.Solve(Fan).Watts);
         var refused = Assert.Throws<OffFanCurveException>(() => network.SolveOnCurve(Fan));
         Assert.Contains("off the fan's curve, which was measured from 0 to 90 L/s", refused.Message, StringComparison.Ordinal);
     }

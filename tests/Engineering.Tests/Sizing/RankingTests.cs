@@ -155,6 +155,16 @@ public sealed class RankingTests
         Assert.True(hole.WinterLowPa < hole.WinterPa && hole.WinterPa < hole.WinterHighPa);
     }
 
+    [Fact]
+    public void Any_reading_on_the_tried_fan_s_curve_can_be_sized_at_any_elevation() => Gen.Double[0.001, 0.999].Select(Gen.Double[0, 3000], Gen.Double[0.1, 20]).Sample((along, elevation, resolution) =>
+    {
+        var site = House.Site with { ElevationM = elevation };
+        var density = Engineering.Air.MoistAir.At(site.GroundC, 1, elevation).DensityKgPerM3;
+        var pit = Houses.Gentle.PressurePa(along * Houses.Gentle.GreatestFlowM3PerS, density);
+        var tried = new PfeTest([new("Gentle", pit, null, null, Houses.Gentle)], [new("corner", null, 0, [-0.2 * pit])], -15, 21) { PitResolutionPa = resolution };
+        return SystemSizing.Compute(House with { Site = site, Test = tried }).Fans.All(f => f.Holes.All(h => h.WinterLowPa <= h.WinterPa && h.WinterPa <= h.WinterHighPa));
+    });
+
     [Theory]
     [MemberData(nameof(Wrong))]
     public void A_design_that_cannot_be_is_refused_in_words(SizingInput input, string words) =>
