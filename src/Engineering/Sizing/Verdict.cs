@@ -10,7 +10,7 @@ internal static class Verdict
     {
         if (point.Velocity == VelocityFlag.TooFast) return "The air would run so fast in this pipe that condensate no longer runs back; take a larger pipe or a smaller fan.";
         return weakest.WinterPa >= targetPa
-            ? Say($"Hole {weakest.Label} keeps {weakest.WinterPa:0.0} Pa in design winter, {targetPa:0.0} Pa are wanted.{(weakest.WinterLowPa < targetPa ? " The readings' own uncertainty reaches below that." : "")}")
+            ? Say($"Hole {weakest.Label} keeps {weakest.WinterPa:0.0} Pa in design winter, {targetPa:0.0} Pa are wanted.{(weakest.WinterLowPa < targetPa ? " The low end of its range lies below that." : "")}")
             : weakest.WinterPa > 0
                 ? Say($"Hole {weakest.Label} would keep only {weakest.WinterPa:0.0} Pa in design winter, {targetPa:0.0} Pa are wanted.")
                 : Say($"Hole {weakest.Label} would lose its suction in design winter.");

@@ -52,6 +52,9 @@ public sealed class FanCurveProperties
     [InlineData(1, 200, 0, "needs its watts")]
     [InlineData(0, 200, 20, "Two of the fan's points stand at the same flow")]
     [InlineData(double.NaN, 200, 20, "negative or missing")]
+    [InlineData(1, double.NaN, 20, "negative or missing")]
+    [InlineData(1, 200, double.PositiveInfinity, "negative or missing")]
+    [InlineData(-1, 200, 20, "negative or missing")]
     public void A_point_that_cannot_be_is_refused_in_words(double flow, double pa, double watts, string words) =>
         Assert.Contains(words, Assert.Throws<ArgumentException>(() => new FanCurve([new(0, 300, 20), new(flow, pa, watts), new(2, 100, 20)])).Message, StringComparison.Ordinal);
 
