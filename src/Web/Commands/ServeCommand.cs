@@ -9,6 +9,7 @@ public static class ServeCommand
         {
             await using var app = OfficeHost.Build(args, data, role, demo);
             await app.PrepareAsync(demo, cancel);
+            app.Lifetime.ApplicationStarted.Register(() => Welcome.Print(app, demo));
             await app.RunAsync();
         });
 
