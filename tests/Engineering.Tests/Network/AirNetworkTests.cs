@@ -118,6 +118,40 @@ public sealed class AirNetworkTests
     }
 
     [Fact]
+    public void A_rise_lifts_as_much_before_the_fan_as_after_it_and_twice_as_much_twice()
+    {
+        double Flow(double before, double after, int count = 1)
+        {
+            RoutePiece Stack(double rise) => new(PieceKind.Pipe, PipeSize.Of("4in"), 6, count, RiseM: rise);
+            return new AirNetwork([new("a", [Stack(before)], null, Ground)], [Stack(after)], Density, Viscosity, outdoorDensityKgPerM3: 1.5).SolveFlowM3PerS(Fan);
+        }
+
+        Assert.Equal(Flow(6, 0), Flow(0, 6), 1e-9);
+        Assert.Equal(Flow(3, 3, 2), Flow(6, 0, 2), 1e-9);
+        Assert.True(Flow(6, 0) > Flow(0, 0) && Flow(0, 0) > Flow(0, -6));
+    }
+
+    [Fact]
+    public void Pipes_of_one_size_in_a_row_lose_what_one_of_their_length_loses()
+    {
+        double Flow(params RoutePiece[] pieces) => new AirNetwork([new("a", pieces, null, new(4e-4, 1, false))], Pipe("3in", 2), Density, Viscosity).SolveFlowM3PerS(Fan);
+        var size = PipeSize.Of("3in");
+        var one = Flow(new RoutePiece(PieceKind.Pipe, size, 12), new(PieceKind.Elbow90, size, LossK: 1.5));
+        var many = Flow(new RoutePiece(PieceKind.Pipe, size, 4), new(PieceKind.Elbow90, size, LossK: 0.9), new(PieceKind.Pipe, size, 8), new(PieceKind.Elbow45, size, LossK: 0.6));
+        Assert.Equal(one, many, 1e-9);
+        Assert.True(Flow(new RoutePiece(PieceKind.Pipe, size, 8), new(PieceKind.Elbow90, size, LossK: 0.9)) > 1.01 * one);
+    }
+
+    [Fact]
+    public void The_suction_found_last_at_each_pit_is_that_of_the_report()
+    {
+        var network = new AirNetwork(Trunked(1e-4, 5, 5e-5, 9), Pipe("4in", 4), Density, Viscosity);
+        var pits = network.Solve(Fan).Branches.Where(b => b.IsSuctionPoint).ToArray();
+        for (var i = 0; i < pits.Length; i++) Assert.Equal(pits[i].StartVacuumPa, network.LastPitVacuumPa(i), 1e-9);
+        Assert.False(network.Solve(Fan).Branches[0].IsSuctionPoint);
+    }
+
+    [Fact]
     public void A_gauge_before_the_fan_shows_pit_suction_pipe_loss_and_the_speed_of_the_air()
     {
         var solution = new AirNetwork([new("a", Pipe("3in", 10), null, Ground)], Pipe("3in", 2), Density, Viscosity).Solve(Fan);
