@@ -23,6 +23,7 @@ public static class OfficeHost
         builder.Services.AddOfficeDatabase(builder.Configuration, folder);
         builder.Services.AddDataProtection().SetApplicationName("mitigation-office").PersistKeysToFileSystem(Directory.CreateDirectory(folder.Keys));
         builder.Services.AddSignIn(builder.Configuration);
+        builder.Services.AddProxies(builder.Configuration);
         builder.Services.AddOfficePages();
         builder.Services.AddOffer(builder.Configuration);
         builder.Services.AddOfficeMail(builder.Configuration, folder);
