@@ -50,7 +50,7 @@ public static class CommandLine
         }
         catch (Exception e) when (e is InvalidOperationException or IOException or UnauthorizedAccessException or FormatException or DbException or DecoderFallbackException)
         {
-            await Console.Error.WriteLineAsync(e.Message.ReplaceLineEndings(" "));
+            await Console.Error.WriteLineAsync((e.InnerException as DbException ?? e).Message.ReplaceLineEndings(" "));
             return 1;
         }
     }
