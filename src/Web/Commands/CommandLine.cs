@@ -1,4 +1,6 @@
 using System.CommandLine;
+using System.Data.Common;
+using System.Text;
 
 namespace MitigationOffice.Web.Commands;
 
@@ -21,7 +23,11 @@ public static class CommandLine
         demo.SetAction((parse, cancel) => ServeCommand.RunAsync(args, parse.GetValue(data), parse.GetValue(role)!, demo: true, cancel));
         var migrate = new Command("migrate", "Bring the records to this version, then stop.");
         migrate.SetAction((parse, cancel) => ServeCommand.MigrateAsync(args, parse.GetValue(data), cancel));
-        Command[] verbs = [serve, demo, migrate, UserCommand.Make(args, data), VerifyCommand.Make(args, data), ReportCommand.Make(args, data), DesignCommand.Make()];
+        Command[] verbs =
+        [
+            serve, demo, migrate, UserCommand.Make(args, data), ImportCommand.Make(args, data), ExportCommand.Make(args, data), ReportCommand.Make(args, data),
+            BackupCommand.Make(args, data), RestoreCommand.Make(args, data), VerifyCommand.Make(args, data), DesignCommand.Make(),
+        ];
         foreach (var verb in verbs) root.Subcommands.Add(verb);
 
         var parsed = root.Parse(args);
@@ -42,9 +48,9 @@ public static class CommandLine
             await act();
             return 0;
         }
-        catch (Exception e) when (e is InvalidOperationException or IOException or UnauthorizedAccessException or FormatException)
+        catch (Exception e) when (e is InvalidOperationException or IOException or UnauthorizedAccessException or FormatException or DbException or DecoderFallbackException)
         {
-            await Console.Error.WriteLineAsync(e.Message.ReplaceLineEndings(" "));
+            await Console.Error.WriteLineAsync((e.InnerException as DbException ?? e).Message.ReplaceLineEndings(" "));
             return 1;
         }
     }

@@ -17,12 +17,15 @@ public static class OfficeHost
         var folder = DataFolder.Choose(data, builder.Configuration["DataFolder"], demo);
         builder.WebHost.ConfigureKestrel(kestrel => kestrel.AddServerHeader = false);
         if (builder.Configuration["urls"] is null && builder.Configuration["http_ports"] is null) builder.WebHost.UseUrls("http://localhost:5080");
-        builder.Logging.AddFilter("Microsoft.EntityFrameworkCore", LogLevel.Warning).AddFilter("Microsoft.AspNetCore", LogLevel.Warning)
-            .AddFilter("Microsoft.AspNetCore.Antiforgery", LogLevel.Error).AddFilter("Hangfire", LogLevel.Warning).AddFilter("Microsoft.Hosting.Lifetime", LogLevel.Warning);
+        // A command answers with its own sentence instead.
+        var told = role == "none" ? LogLevel.None : LogLevel.Warning;
+        builder.Logging.AddFilter("Microsoft.EntityFrameworkCore", told).AddFilter("Microsoft.AspNetCore", told).AddFilter("Hangfire", told)
+            .AddFilter("Microsoft.Hosting.Lifetime", told).AddFilter("Microsoft.AspNetCore.Antiforgery", role == "none" ? LogLevel.None : LogLevel.Error);
         builder.Services.AddSingleton(folder).AddSingleton<FolderLock>().AddSingleton(TimeProvider.System);
         builder.Services.AddOfficeDatabase(builder.Configuration, folder);
         builder.Services.AddDataProtection().SetApplicationName("mitigation-office").PersistKeysToFileSystem(Directory.CreateDirectory(folder.Keys));
         builder.Services.AddSignIn(builder.Configuration);
+        builder.Services.AddProxies(builder.Configuration);
         builder.Services.AddOfficePages();
         builder.Services.AddOffer(builder.Configuration);
         builder.Services.AddOfficeMail(builder.Configuration, folder);

@@ -44,6 +44,7 @@ public static class PagesSetup
 
     public static void UseOffice(this WebApplication app, string role)
     {
+        app.UseForwardedHeaders();
         app.UseExceptionHandler("/error");
         app.UseStatusCodePagesWithReExecute("/error", "?code={0}");
         app.UseWhen(http => !IsJobs(http), rest => rest.UseSecurityHeaders(Headers(ownScripts: false)));

@@ -25,8 +25,10 @@ public sealed class FirstOwnerModel(OfficeDb db, UserManager<StaffMember> users,
     [BindProperty]
     public Form Input { get; set; } = new();
 
-    /// <summary>Someone at the machine itself needs no set-up word; someone on the network does.</summary>
-    public bool AsksSecret => HttpContext.Connection.RemoteIpAddress is { } from && !IPAddress.IsLoopback(from);
+    /// <summary>Someone at the machine itself needs no set-up word; someone on the network does, also through a proxy on
+    /// this machine that the settings do not list.</summary>
+    public bool AsksSecret =>
+        (HttpContext.Connection.RemoteIpAddress is { } from && !IPAddress.IsLoopback(from)) || Request.Headers.ContainsKey("X-Forwarded-For");
 
     public async Task<IActionResult> OnGetAsync() =>
         await db.Users.AnyAsync() ? RedirectToPage("/Account/SignIn") : Page();
