@@ -7,7 +7,7 @@ namespace MitigationOffice.Web.Tests.Guard;
 [Collection(GuardCollection.Name)]
 public sealed partial class UnknownIdsTests(GuardOffice office)
 {
-    private static readonly string[] Unknown = ["0", "999999", "-1", "abc", "99999999999999", "%00", "1e3"];
+    private static readonly string[] Unknown = ["0", "999999", "-1", "abc", "99999999999999", "1e3"];
 
     [GeneratedRegex(@"\{[^}]+\}")]
     private static partial Regex Parameter();
@@ -43,7 +43,7 @@ public sealed partial class UnknownIdsTests(GuardOffice office)
     public async Task An_unknown_number_in_the_query_fails_nothing(string path)
     {
         var owner = await office.SignInAsOwnerAsync();
-        foreach (var unknown in Unknown)
+        foreach (var unknown in Unknown.Append("%00"))
         {
             var answer = await owner.GetAsync($"/houses/{office.RunningHouse}/{path}{unknown}");
             Assert.True((int)answer.StatusCode < 500, $"{path}{unknown}: {(int)answer.StatusCode}");
