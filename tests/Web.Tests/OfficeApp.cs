@@ -107,6 +107,12 @@ public class OfficeApp : IAsyncLifetime
 
     public HttpClient Visitor() => Factory.CreateClient(new WebApplicationFactoryClientOptions { AllowAutoRedirect = false });
 
+    /// <summary>A visitor whose cookies a test holds.</summary>
+    public HttpClient VisitorWith(DelegatingHandler cookies) => Factory.CreateDefaultClient(cookies);
+
+    /// <summary>Another process of the same program on the same records and folder; a server database only. To be disposed by the test.</summary>
+    public WebApplicationFactory<Program> StartSecond() => new Running(this);
+
     public Task<HttpClient> SignInAsOwnerAsync() => SignInAsync("owner@lanternridge.example");
 
     public Task<HttpClient> SignInAsOfficeAsync() => SignInAsync("desk@lanternridge.example");

@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using MitigationOffice.Business.Data;
+using MitigationOffice.Business.Design;
 
 namespace MitigationOffice.Business.Quotes;
 
@@ -28,7 +29,7 @@ public static class ReviseQuote
     private static QuoteRevision Copy(QuoteRevision r, DateTime now, DateOnly validUntil) => new()
     {
         QuoteId = r.QuoteId,
-        Letter = RevisionLetter.After(r.Letter),
+        Letter = RevisionLetters.After(r.Letter),
         CreatedAtUtc = now,
         ValidUntil = validUntil,
         SuctionDesignId = r.SuctionDesignId,

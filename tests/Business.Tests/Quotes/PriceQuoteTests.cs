@@ -1,6 +1,7 @@
 using System.Numerics;
 using CsCheck;
 using MitigationOffice.Business.Data;
+using MitigationOffice.Business.Design;
 using MitigationOffice.Business.Quotes;
 
 namespace MitigationOffice.Business.Tests.Quotes;
@@ -75,7 +76,7 @@ public sealed class PriceQuoteTests
     [InlineData("Z", "AA")]
     [InlineData("AZ", "BA")]
     [InlineData("ZZ", "AAA")]
-    public void Revisions_are_lettered(string? before, string after) => Assert.Equal(after, RevisionLetter.After(before));
+    public void Revisions_are_lettered(string? before, string after) => Assert.Equal(after, RevisionLetters.After(before));
 
     private static BigInteger Round(BigInteger a, BigInteger b) => (2 * a + b) / (2 * b);
 }

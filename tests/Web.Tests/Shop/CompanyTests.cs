@@ -27,6 +27,19 @@ public sealed class CompanyTests(OfficeApp office) : IClassFixture<OfficeApp>
         Assert.Contains("900 &#xB0;F", html, StringComparison.Ordinal);
     }
 
+    /// <summary>EPA's action level: 4.0 pCi/L.</summary>
+    [Theory]
+    [InlineData("4.0", true)]
+    [InlineData("4.01", false)]
+    public async Task A_promise_above_the_action_level_is_refused_in_words(string level, bool kept)
+    {
+        var owner = await office.SignInAsOwnerAsync();
+        var answer = await owner.SubmitAsync("/shop/company", new() { ["Input.TargetPCiL"] = level });
+        Assert.Equal(kept ? HttpStatusCode.Redirect : HttpStatusCode.OK, answer.StatusCode);
+        if (!kept) Assert.Contains("must not stand above the EPA action level of 4.0 pCi/L", await answer.TextAsync(), StringComparison.Ordinal);
+        Assert.True(await office.WithDbAsync(db => db.Company.AllAsync(c => c.TargetPCiL <= 4.0m)));
+    }
+
     [Fact]
     public async Task A_form_overtaken_by_another_person_shows_both_and_saves_nothing()
     {

@@ -28,6 +28,8 @@ public sealed class IndexModel(OfficeDb db, TimeProvider clock) : PageModel
     public int Pages => Math.Max(1, (Count + HouseList.PageSize - 1) / HouseList.PageSize);
     public IReadOnlyList<StagedHouse> Rows { get; private set; } = [];
     public TimeZoneInfo Zone { get; private set; } = TimeZoneInfo.Utc;
+    /// <summary>A list of everybody's phone is no part of the crew's work; the sheet of a house has its own.</summary>
+    public bool SeesPhones => MayAdd;
     public bool MayAdd => User.IsInRole("Owner") || User.IsInRole("Office");
     public bool IsFiltered => !string.IsNullOrWhiteSpace(Find) || Wanted is not null;
     private HouseStage? Wanted => Enum.TryParse<HouseStage>(Stage, out var stage) && Enum.IsDefined(stage) ? stage : null;
@@ -60,7 +62,7 @@ public sealed class IndexModel(OfficeDb db, TimeProvider clock) : PageModel
 
     private IReadOnlyList<string> Cells(StagedHouse h) =>
     [
-        h.Street + (h.Street2.Length == 0 ? "" : ", " + h.Street2), h.City, h.County, h.State, h.Zip, h.Owner ?? "", h.Phone ?? "",
+        h.Street + (h.Street2.Length == 0 ? "" : ", " + h.Street2), h.City, h.County, h.State, h.Zip, h.Owner ?? "", SeesPhones ? h.Phone ?? "" : "",
         TypedNumbers.Plain(HouseTime.DayOf(h.AskedAtUtc, Zone)), TypedNumbers.Plain(h.FirstPCiL), h.Tag ?? "", h.Stage.Words(),
     ];
 }

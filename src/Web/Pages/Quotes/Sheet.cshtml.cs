@@ -47,9 +47,13 @@ public sealed partial class SheetModel(OfficeDb db, TimeProvider clock, UnitChoi
 
     public async Task<IActionResult> OnGetPaperAsync(int houseId, int revision)
     {
-        if (!await LoadAsync(houseId, revision) || Full is null) return NotFound();
-        if (Full.Revision.PdfDocumentId is { } id && await db.Documents.AsNoTracking().SingleAsync(d => d.Id == id) is var stored) return File(stored.Bytes, stored.ContentType, stored.FileName);
-        var paper = Full.OnPaper(clock.GetUtcNow().UtcDateTime) with { Section = await GatherPaper.SectionAsync(db, Full) };
+        var stored = await (from r in db.QuoteRevisions
+                            where r.Id == revision && r.Quote!.HouseId == houseId
+                            join d in db.Documents.AsNoTracking() on r.PdfDocumentId equals d.Id
+                            select d).SingleOrDefaultAsync();
+        if (stored is not null) return File(stored.Bytes, stored.ContentType, stored.FileName);
+        if (await GatherPaper.OfAsync(db, revision) is not { } full || full.House.Id != houseId) return NotFound();
+        var paper = full.OnPaper(clock.GetUtcNow().UtcDateTime) with { Section = await GatherPaper.SectionAsync(db, full) };
         return File(QuotePaper.Make(paper), "application/pdf", "preview-" + paper.FileName);
     }
 

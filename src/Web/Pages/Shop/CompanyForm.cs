@@ -1,5 +1,6 @@
 using MitigationOffice.Business.Data;
 using MitigationOffice.Business.Shop;
+using MitigationOffice.Engineering.Radon;
 using MitigationOffice.Web.Setup.Forms;
 using static MitigationOffice.Business.Data.Measures;
 using static MitigationOffice.Business.Data.TypedNumbers;
@@ -150,6 +151,7 @@ public sealed class CompanyForm
         c.TargetSuctionPa = read.Measure(Pressure, TargetSuction, nameof(TargetSuction), needed: true) ?? c.TargetSuctionPa;
         if (c.TargetSuctionPa < 0) read.Refuse(nameof(TargetSuction), "Write the suction as a positive number.");
         c.TargetPCiL = read.Number(TargetPCiL, nameof(TargetPCiL), "radon level", 0.4m, 20m, needed: true) ?? c.TargetPCiL;
+        if (c.TargetPCiL > RadonLevels.EpaActionPciPerL) read.Refuse(nameof(TargetPCiL), $"The level promised must not stand above the EPA action level of {RadonLevels.EpaActionPciPerL:0.0} pCi/L.");
         c.IndoorAirShare = (double)(read.Number(IndoorAirShare, nameof(IndoorAirShare), "share of house air", 0, 1, needed: true) ?? 0.5m);
         c.RetestMonths = read.Whole(RetestMonths, nameof(RetestMonths), "number of months", 1, 120, needed: true) ?? c.RetestMonths;
         c.AlarmBatteryMonths = read.Whole(AlarmBatteryMonths, nameof(AlarmBatteryMonths), "number of months", 1, 120, needed: true) ?? c.AlarmBatteryMonths;

@@ -2,6 +2,7 @@ using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 using Microsoft.EntityFrameworkCore;
 using MitigationOffice.Business.Data;
+using MitigationOffice.Business.FollowUp;
 using MitigationOffice.Business.Tests;
 using MitigationOffice.Engineering.Dates;
 using MitigationOffice.Web.Pages.Shared;
@@ -61,7 +62,9 @@ public sealed class EditModel(OfficeDb db, UnitChoice units, TimeProvider clock)
         if (TestId is null) db.RadonTests.Add(test);
         else db.Expect(test, Version);
         if (TestId is not null) db.Entry(test).Property(t => t.Notes).IsModified = true;
-        return await db.TrySaveAsync(ModelState, nameof(Input), Input, ReadAsync, v => Version = v) ? RedirectToPage("/Tests/Sheet", null, new { HouseId }, $"test-{test.Id}") : Again();
+        if (!await db.TrySaveAsync(ModelState, nameof(Input), Input, ReadAsync, v => Version = v)) return Again();
+        await PlanReminders.RunAsync(db, Now, HouseId, HttpContext.RequestAborted);
+        return RedirectToPage("/Tests/Sheet", null, new { HouseId }, $"test-{test.Id}");
     }
 
     private PageResult Again()

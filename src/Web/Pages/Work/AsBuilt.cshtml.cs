@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 using Microsoft.EntityFrameworkCore;
 using MitigationOffice.Business.Data;
+using MitigationOffice.Business.FollowUp;
 using MitigationOffice.Business.Systems;
 using MitigationOffice.Business.Work;
 using MitigationOffice.Web.Pages.Shared;
@@ -52,7 +53,7 @@ public sealed class AsBuiltModel(OfficeDb db, UnitChoice units, TimeProvider clo
         try
         {
             var (system, refusals) = await Commission.RunAsync(db, built, clock.GetUtcNow().UtcDateTime);
-            return system is null ? Refuse(refusals) : Done();
+            return system is null ? Refuse(refusals) : await DoneAsync();
         }
         catch (DbUpdateException)
         {
@@ -67,12 +68,12 @@ public sealed class AsBuiltModel(OfficeDb db, UnitChoice units, TimeProvider clo
         if (refusals.Count > 0) return Refuse(refusals);
         db.Expect(system, Version);
         if (db.Entry(system).State == EntityState.Unchanged) db.Entry(system).Property(s => s.TagNumber).IsModified = true;
-        return await db.TrySaveAsync(ModelState, nameof(Input), Input, ReadAsync, v => Version = v) ? Done() : Page();
+        return await db.TrySaveAsync(ModelState, nameof(Input), Input, ReadAsync, v => Version = v) ? await DoneAsync() : Page();
     }
 
     private async Task<(AsBuiltForm, int)> ReadAsync()
     {
-        var s = await db.Systems.AsNoTracking().Include(x => x.Components).Include(x => x.FinalSuctions).SingleAsync(x => x.JobId == JobId);
+        var s = await db.Systems.AsNoTracking().Include(x => x.Components).Include(x => x.FinalSuctions).AsSingleQuery().SingleAsync(x => x.JobId == JobId);
         return (AsBuiltRecord.Form(s, Setting.Zone, units.System), s.Version);
     }
 
@@ -98,5 +99,9 @@ public sealed class AsBuiltModel(OfficeDb db, UnitChoice units, TimeProvider clo
         return Page();
     }
 
-    private RedirectToPageResult Done() => RedirectToPage("/Work/Sheet", null, new { HouseId, job = JobId }, "as-built");
+    private async Task<IActionResult> DoneAsync()
+    {
+        await PlanReminders.RunAsync(db, clock.GetUtcNow().UtcDateTime, HouseId, HttpContext.RequestAborted);
+        return RedirectToPage("/Work/Sheet", null, new { HouseId, job = JobId }, "as-built");
+    }
 }

@@ -1,0 +1,140 @@
+using System.Globalization;
+using System.Net;
+using System.Security.Cryptography;
+using System.Text;
+using Microsoft.EntityFrameworkCore;
+using MitigationOffice.Business.Documents;
+using MitigationOffice.Business.Messages;
+using MitigationOffice.Business.Shop;
+using MitigationOffice.Web.Tests.Design;
+using MitigationOffice.Web.Tests.FollowUp;
+using MitigationOffice.Web.Tests.Messages;
+using MitigationOffice.Web.Tests.Quotes;
+using MitigationOffice.Web.Tests.Work;
+
+namespace MitigationOffice.Web.Tests.Guard;
+
+/// <summary>An office in full work: a design, quotes in every state, a running system, a test passed, mail sent, a month reported.</summary>
+public sealed class GuardOffice : OfficeApp
+{
+    private readonly Dictionary<string, string[]> _values = [];
+
+    public OfferOut Offer { get; private set; } = null!;
+    public string StopPath { get; private set; } = "";
+    public int RunningHouse { get; private set; }
+    public int DesignHouse { get; private set; }
+
+    public GuardOffice() => (Settings["Offer:SendsPerMinute"], Settings["Offer:ReadsPerMinute"]) = ("100000", "100000");
+
+    public override async Task InitializeAsync()
+    {
+        await base.InitializeAsync();
+        var (designHouse, designId) = await this.HouseWithDesignAsync();
+        var (running, jobId, _) = await this.HouseWithRunningSystemAsync();
+        var (proved, _, testId) = await this.HouseWithPassedTestAsync();
+        Clock.SetUtcNow(new DateTimeOffset(2026, 4, 2, 15, 0, 0, TimeSpan.Zero));
+        Offer = await this.HouseWithSentQuoteAsync();
+        var signed = await this.AcceptedQuoteAsync();
+        var draft = await this.DraftedQuoteAsync(customer: "Orla Finch");
+        (DesignHouse, RunningHouse) = (designHouse, running);
+        var desk = await SignInAsOfficeAsync();
+        Assert.Equal(HttpStatusCode.Redirect, (await desk.SubmitAsync($"/houses/{proved}/proof", [], "form[action*='handler=Handed']")).StatusCode);
+        await this.QueueLetterAsync(MailVerbs.ALetter("guard", "stop@wren.example", MailClass.Upkeep));
+        await this.RunFollowUpAsync();
+        StopPath = StopLink(this.MailTo("stop@wren.example")[^1].TextBody!);
+        await WithDbAsync(async db =>
+        {
+            db.Licences.Add(new Licence { IssuedBy = "The state", Number = "MN-77", Holder = "Ada Quill", ExpiresOn = new DateOnly(2026, 12, 31) });
+            await db.SaveChangesAsync();
+        });
+        Assert.Equal(HttpStatusCode.Redirect, (await desk.SubmitAsync("/state-reports/2026-03", new() { ["WithGaps"] = "true" }, "form[action*=Freeze]")).StatusCode);
+        await FillAsync(draft.HouseId, designId, jobId, testId, signed.QuoteRevisionId);
+    }
+
+    private async Task FillAsync(int draftHouse, int designId, int jobId, int testId, int signedRevision) => await WithDbAsync(async db =>
+    {
+        var proved = await db.RadonTests.Where(t => t.Id == testId).Select(t => t.HouseId).SingleAsync();
+        var signedHouse = await db.QuoteRevisions.Where(r => r.Id == signedRevision).Select(r => r.Quote!.HouseId).SingleAsync();
+        _values["houseId"] = [.. new[] { DesignHouse, Offer.HouseId, signedHouse, draftHouse, RunningHouse, proved }.Select(Text)];
+        _values["designId"] = [Text(designId)];
+        _values["testId"] = ["", .. await Ids(db.PressureFieldTests.Where(t => t.HouseId == DesignHouse).Select(t => t.Id))];
+        _values["paperId"] = await Ids(db.Documents.Select(d => d.Id));
+        _values["/work/paper/id"] = _values["paperId"];
+        _values["/customers/id"] = [.. await Ids(db.Customers.Select(c => c.Id)), "new"];
+        _values["/shop/fans/id"] = [.. await Ids(db.Fans.Select(f => f.Id)), "new"];
+        _values["/shop/prices/id"] = [.. await Ids(db.PriceItems.Select(p => p.Id)), "new"];
+        _values["/follow-up/messages/id"] = await Ids(db.Outbox.Select(m => m.Id));
+        _values["code"] = [.. await db.ReminderRules.Select(r => r.Code).ToListAsync()];
+        _values["month"] = ["2026-02", "2026-03"];
+        _values["token"] = [Offer.Token];
+        _values["job"] = [Text(jobId)];
+        _values["test"] = [Text(testId)];
+        _values["revision"] = await Ids(db.QuoteRevisions.Select(r => r.Id));
+        Assert.All(_values, v => Assert.NotEmpty(v.Value));
+    });
+
+    /// <summary>Every address of a page, its parameters filled with what is on record; the combinations that belong to no house answer 404.</summary>
+    public IEnumerable<string> Addresses(PageRoute page)
+    {
+        foreach (var path in Filled("/" + page.Pattern))
+        {
+            yield return path;
+            foreach (var named in page.Named("GET").Where(n => n.Length > 0)) yield return $"{path}?handler={named}&testId={_values["test"][0]}&revision={_values["revision"][0]}&part=0";
+        }
+
+        if (page.Page == "/Work/AsBuilt") yield return $"/houses/{RunningHouse}/work/as-built?job={_values["job"][0]}";
+        if (page.Page == "/FollowUp/Unsubscribe") yield return StopPath;
+    }
+
+    private IEnumerable<string> Filled(string pattern)
+    {
+        var start = pattern.IndexOf('{', StringComparison.Ordinal);
+        if (start < 0) return [pattern];
+        var end = pattern.IndexOf('}', start);
+        var name = pattern[(start + 1)..end].Split(':', '?')[0];
+        var key = name == "id" ? (pattern.Contains("/work/paper/", StringComparison.Ordinal) ? "/work/paper/id" : pattern[..start] + "id") : name;
+        var (before, after) = (pattern[..start], pattern[(end + 1)..]);
+        return _values[key].SelectMany(v => Filled(before + v + after)).Select(p => p.TrimEnd('/')).Select(p => p.Length == 0 ? "/" : p);
+    }
+
+    /// <summary>One hash for every table of the records, taken row by row.</summary>
+    public Task<Dictionary<string, string>> TablesAsync() => WithDbAsync(async db =>
+    {
+        var tables = new Dictionary<string, string>(StringComparer.Ordinal);
+        await db.Database.OpenConnectionAsync();
+        foreach (var table in db.Model.GetEntityTypes().Select(t => t.GetTableName()).OfType<string>().Distinct().Order(StringComparer.Ordinal))
+        {
+            await using var command = db.Database.GetDbConnection().CreateCommand();
+            command.CommandText = $"SELECT * FROM \"{table}\"";
+            await using var reader = await command.ExecuteReaderAsync();
+            var rows = new List<string>();
+            var cells = new object[reader.FieldCount];
+            while (await reader.ReadAsync())
+            {
+                reader.GetValues(cells);
+                rows.Add(string.Join('\u001f', cells.Select(c => c is byte[] bytes ? Convert.ToHexString(SHA256.HashData(bytes)) : Convert.ToString(c, CultureInfo.InvariantCulture))));
+            }
+
+            rows.Sort(StringComparer.Ordinal);
+            tables[table] = $"{rows.Count} rows {Convert.ToHexString(SHA256.HashData(Encoding.UTF8.GetBytes(string.Join('\u001e', rows))))}";
+        }
+
+        return tables;
+    });
+
+    public Task<List<(int House, int Paper)>> QuotePapersAsync() => WithDbAsync(async db =>
+        (await db.Documents.Where(d => d.HouseId != null && (d.Kind == PaperKind.Quote || d.Kind == PaperKind.SignedQuote)).Select(d => new { d.HouseId, d.Id }).ToListAsync())
+        .ConvertAll(d => (d.HouseId!.Value, d.Id)));
+
+    public Task<int> DesignOfAsync(int house) => WithDbAsync(db => db.Designs.Where(d => d.HouseId == house).Select(d => d.Id).SingleAsync());
+
+    private static string StopLink(string body)
+    {
+        var at = body.IndexOf("/unsubscribe/", StringComparison.Ordinal);
+        return body.Substring(at, "/unsubscribe/".Length + 43);
+    }
+
+    private static async Task<string[]> Ids(IQueryable<int> ids) => [.. (await ids.Order().ToListAsync()).Select(Text)];
+
+    private static string Text(int id) => id.ToString(CultureInfo.InvariantCulture);
+}
