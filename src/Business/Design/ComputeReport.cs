@@ -108,10 +108,20 @@ public static class ComputeReport
         var weakest = f.Holes.MinBy(h => h.WinterPa)!;
         return result with
         {
-            FlowM3PerS = point.FlowM3PerS, FanPressurePa = point.FanPressurePa, PitVacuumPa = point.PitVacuumPa, Watts = point.Watts,
-            WeakestHole = f.WeakestHole, WeakestNowPa = f.WeakestNowPa, WeakestWinterPa = f.WeakestWinterPa, WeakestWinterLowPa = weakest.WinterLowPa, WeakestWinterHighPa = weakest.WinterHighPa,
-            FastestMPerS = point.FastestMPerS, SpeedWords = Speed(point.Velocity),
-            ElectricityDollarsPerYear = f.ElectricityDollarsPerYear, HouseAirDollarsPerYear = f.HouseAirDollarsPerYear, TenYearDollars = f.TenYearDollars,
+            FlowM3PerS = point.FlowM3PerS,
+            FanPressurePa = point.FanPressurePa,
+            PitVacuumPa = point.PitVacuumPa,
+            Watts = point.Watts,
+            WeakestHole = f.WeakestHole,
+            WeakestNowPa = f.WeakestNowPa,
+            WeakestWinterPa = f.WeakestWinterPa,
+            WeakestWinterLowPa = weakest.WinterLowPa,
+            WeakestWinterHighPa = weakest.WinterHighPa,
+            FastestMPerS = point.FastestMPerS,
+            SpeedWords = Speed(point.Velocity),
+            ElectricityDollarsPerYear = f.ElectricityDollarsPerYear,
+            HouseAirDollarsPerYear = f.HouseAirDollarsPerYear,
+            TenYearDollars = f.TenYearDollars,
             Holes = [.. f.Holes.Select(h => new HolePressure(h.Label, h.NowPa, h.WinterPa, h.WinterLowPa, h.WinterHighPa))],
         };
     }

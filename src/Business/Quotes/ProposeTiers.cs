@@ -61,8 +61,9 @@ public static class ProposeTiers
                 2 when Named(item, ["condensate", "bypass"]) => $"{addOn.Reason} {freeze.BypassReason}".Trim(),
                 _ => addOn.Reason,
             };
-        revision.RecommendedTier = freeze.CableAdvised ? 3 : freeze.BypassNeeded ? 2 : 1;
-        revision.WhyRecommended = freeze.CableAdvised ? freeze.Conclusion : freeze.BypassNeeded ? freeze.BypassReason : $"{freeze.Conclusion} More is not needed for the winter.";
+        var freezes = freeze.CableAdvised || freeze.DaysAtRisk >= 1;
+        revision.RecommendedTier = freezes ? 3 : freeze.BypassNeeded ? 2 : 1;
+        revision.WhyRecommended = freezes ? freeze.Conclusion : freeze.BypassNeeded ? freeze.BypassReason : $"{freeze.Conclusion} More is not needed for the winter.";
     }
 
     /// <summary>A line at today's price of the book.</summary>

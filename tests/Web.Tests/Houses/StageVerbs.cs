@@ -1,8 +1,8 @@
+using Microsoft.EntityFrameworkCore;
 using MitigationOffice.Business.Documents;
 using MitigationOffice.Business.Quotes;
 using MitigationOffice.Business.Tests;
 using MitigationOffice.Business.Work;
-using Microsoft.EntityFrameworkCore;
 
 namespace MitigationOffice.Web.Tests.Houses;
 

@@ -1,10 +1,10 @@
 using System.Net;
 using Microsoft.EntityFrameworkCore;
+using MimeKit;
 using MitigationOffice.Business.Data;
 using MitigationOffice.Business.Documents;
 using MitigationOffice.Business.Tests;
 using MitigationOffice.Web.Tests.Work;
-using MimeKit;
 using UglyToad.PdfPig;
 
 namespace MitigationOffice.Web.Tests.Tests;
