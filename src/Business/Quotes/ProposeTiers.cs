@@ -41,12 +41,12 @@ public static class ProposeTiers
         {
             var tier = new QuoteTier { Position = n, Name = names[n - 1] };
             if (FanLine(takeOff, parts) is { } fan) tier.Lines.Add(fan);
-            tier.Lines.AddRange(parts.Concat(addOns.Where(a => FromTier(a) <= n)).Select(i => LineOf(i, Quantity(i, takeOff), company)));
+            tier.Lines.AddRange(parts.Concat(addOns.Where(a => FromTier(a, takeOff.Freeze) <= n)).Select(i => LineOf(i, Quantity(i, takeOff), company)));
             for (var i = 0; i < tier.Lines.Count; i++) tier.Lines[i].Position = i + 1;
             revision.Tiers.Add(tier);
         }
 
-        revision.AddOns.AddRange(addOns.Select((item, i) => AddOnOf(item, Quantity(item, takeOff), company, i + 1, recommended: FromTier(item) <= 3)));
+        revision.AddOns.AddRange(addOns.Select((item, i) => AddOnOf(item, Quantity(item, takeOff), company, i + 1, recommended: IsAdvised(item, takeOff.Freeze))));
         GiveReasons(revision, addOns, takeOff.Freeze);
     }
 
@@ -55,12 +55,11 @@ public static class ProposeTiers
     {
         if (freeze is null) return;
         foreach (var (addOn, item) in revision.AddOns.Zip(addOns))
-            addOn.Reason = FromTier(item) switch
-            {
-                3 => $"{addOn.Reason} {freeze.Conclusion}".Trim(),
-                2 when Named(item, ["condensate", "bypass"]) => $"{addOn.Reason} {freeze.BypassReason}".Trim(),
-                _ => addOn.Reason,
-            };
+        {
+            if (Named(item, Winter)) addOn.Reason = $"{addOn.Reason} {freeze.Conclusion}".Trim();
+            else if (Named(item, ["condensate", "bypass"])) addOn.Reason = $"{addOn.Reason} {freeze.BypassReason}".Trim();
+        }
+
         var freezes = freeze.CableAdvised || freeze.DaysAtRisk >= 1;
         revision.RecommendedTier = freezes ? 3 : freeze.BypassNeeded ? 2 : 1;
         revision.WhyRecommended = freezes ? freeze.Conclusion : freeze.BypassNeeded ? freeze.BypassReason : $"{freeze.Conclusion} More is not needed for the winter.";
@@ -90,8 +89,18 @@ public static class ProposeTiers
         Cost = item.CostAt(company.LabourCostPerHour).Times(quantity),
     };
 
-    /// <summary>The tier from which an add-on is part of the price: 4 for those that are only offered beside.</summary>
-    private static int FromTier(PriceItem item) => Named(item, Winter) ? 3 : Named(item, Sure) ? 2 : 4;
+    /// <summary>The tier from which an add-on is part of the price: 4 for those that are only offered beside. Against the winter goes
+    /// the cable, or the insulation where the forecast says that no cable would do; never both.</summary>
+    private static int FromTier(PriceItem item, FreezeResult? freeze)
+    {
+        if (!Named(item, Winter)) return Named(item, Sure) ? 2 : 4;
+        var insulate = freeze is { CableWPerFt: null, DaysAtRisk: >= 1 };
+        return Named(item, ["insulat"]) == insulate ? 3 : 4;
+    }
+
+    /// <summary>Winter protection is advised only where the forecast sees ice, or where nothing was forecast.</summary>
+    private static bool IsAdvised(PriceItem item, FreezeResult? freeze) =>
+        FromTier(item, freeze) <= 3 && (!Named(item, Winter) || freeze is not { DaysAtRiskHigh: < 1 });
 
     private static bool Fits(PriceItem item, House house) => house.Sump != SumpKind.None || !Named(item, ["sump"]);
 
