@@ -56,6 +56,16 @@ public sealed class BrowserOffice : OfficeApp
         return window;
     }
 
+    /// <summary>A browser of its own with a profile on disk, as on a tablet: what it keeps is there after it was killed.</summary>
+    public async Task<IBrowserContext> TabletAsync(string profile) =>
+        await _playwright!.Chromium.LaunchPersistentContextAsync(profile, new()
+        {
+            ExecutablePath = Chromium,
+            BaseURL = Address!.ToString(),
+            ViewportSize = new() { Width = 800, Height = 1100 },
+            Args = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"],
+        });
+
     /// <summary>Signs in as the owner; again after the clock was turned past the end of a session.</summary>
     public static async Task SignInAsync(BrowserWindow window)
     {

@@ -102,5 +102,6 @@ public static class PagesSetup
             b.AddBaseUri().None();
             b.AddObjectSrc().None();
             b.AddManifestSrc().Self();
+            b.AddWorkerSrc().Self();
         });
 }

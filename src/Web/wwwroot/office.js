@@ -18,9 +18,28 @@
 
   // Leaving a page with unsaved typing asks first.
   let typed = false;
-  document.addEventListener("input", (event) => { if (event.target.form && event.target.form.method === "post") typed = true; });
+  document.addEventListener("input", (event) => { const form = event.target.form; if (form && form.method === "post" && form.dataset.keep === undefined) typed = true; });
   document.addEventListener("submit", () => { typed = false; });
   window.addEventListener("beforeunload", (event) => { if (typed) event.preventDefault(); });
+
+  // Signing out takes the kept sheets off the device; what was typed into them and not sent stays.
+  document.addEventListener("submit", (event) => { if (event.target.action.endsWith("/account/sign-out") && window.caches) caches.delete("sheets"); });
+
+  // A sheet filled in without a connection is not forgotten: every page says that it waits.
+  for (let i = 0; i < localStorage.length; i++) {
+    const place = localStorage.key(i);
+    if (!place.startsWith("kept:") || place === "kept:" + location.pathname.replace(/\/$/, "")) continue;
+    let kept = null;
+    try { kept = JSON.parse(localStorage.getItem(place)); } catch { continue; }
+    if (!kept || kept.state !== "waiting" || !document.querySelector("header.top")) continue;
+    const note = document.createElement("p");
+    note.className = "caution kept";
+    const link = document.createElement("a");
+    link.href = place.slice(5);
+    link.textContent = kept.title.split(" · ")[0];
+    note.append("Not sent yet, kept on this device: ", link);
+    document.getElementById("main").prepend(note);
+  }
 
   // "/" goes to the search box, unless someone is typing; switch off with localStorage "no-keys".
   document.addEventListener("keydown", (event) => {

@@ -71,8 +71,9 @@ public sealed class ReadToday(OfficeDb db, TodayClock at)
     }
 
     private string JobWords(DateOnly day, TimeOnly? arrive, string crew) =>
-        (day < at.Today ? $"was planned {at.Ago(day)}, not written down as done" : $"planned {at.Ahead(day)}")
-        + (arrive is { } time ? $" at {time.ToString("h:mm tt", System.Globalization.CultureInfo.InvariantCulture)}" : "") + (crew.Length > 0 ? $", {crew}" : "");
+        (day < at.Today ? $"was planned {at.Ago(day)}" : $"planned {at.Ahead(day)}")
+        + (arrive is { } time ? $" at {time.ToString("h:mm tt", System.Globalization.CultureInfo.InvariantCulture)}" : "") + (crew.Length > 0 ? $" for {crew}" : "")
+        + (day < at.Today ? "; not written down as done" : "");
 
     private async Task<TodayGroup> RemindersAsync()
     {
