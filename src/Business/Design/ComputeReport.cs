@@ -90,16 +90,17 @@ public static class ComputeReport
         var shown = sizing.Fans.FirstOrDefault(f => f.Name == shownName);
         var (freeze, whyNone) = shown?.Point is { } at ? ForeseeFreezing.Of(file, input, sizing, at, input.Fans.First(c => c.Id == shown.FanId).Curve) : (null, "There is no fan to foresee it for.");
         List<FanResult> fans = [.. sizing.Fans.Select(f => Fan(f, input.Fans.First(c => c.Id == f.FanId), system)), .. broken];
+        var soil = ReportSoil.Of(file.Test, sizing.Ground);
         var winterLoss = Math.Max(0, sizing.StackWinterPa - sizing.StackTestDayPa);
         var greatest = input.Fans.Select(f => f.Curve.GreatestFlowM3PerS).DefaultIfEmpty(0.05).Max();
         return new DesignReport
         {
             EngineVersion = Engineering.Engine.Version, Recommendation = string.Join(' ', [sizing.Why, .. sizing.WouldHelp]), RecommendedFan = sizing.Recommended?.Name,
             ShownFan = shownName, TargetPa = file.TargetPa, DesignWinterC = file.Site.DesignWinterC, WinterLossPa = winterLoss,
-            Soil = ReportSoil.Of(file.Test, sizing.Ground), FurtherSoils = [.. sizing.FurtherGrounds.Zip(file.FurtherPoints ?? [], (ground, p) => new FurtherSoil(p.Name, ReportSoil.Of(p.Test, ground)))], Fans = fans,
+            Soil = soil, FurtherSoils = [.. sizing.FurtherGrounds.Zip(file.FurtherPoints ?? [], (ground, p) => new FurtherSoil(p.Name, ReportSoil.Of(p.Test, ground)))], Fans = fans,
             Losses = shown?.Point is { } point ? [.. Losses(file, input, system, point)] : [],
             SystemCurve = input.FurtherPoints.Count > 0 ? [] : [.. Enumerable.Range(0, 41).Select(i => greatest * i / 40).Select(q => new SystemPoint(q, system.NeededPa(q)))],
-            Freeze = freeze, WhyNoFreeze = whyNone, Siting = JudgeSiting.Of(file), Coverage = FitSlab.Of(file, fans.FirstOrDefault(f => f.Model == shownName), winterLoss),
+            Freeze = freeze, WhyNoFreeze = whyNone, Siting = JudgeSiting.Of(file), Coverage = FitSlab.Of(file, soil, fans.FirstOrDefault(f => f.Model == shownName), winterLoss),
             Assumptions = [.. sizing.Assumptions, .. Assumed(file)], Warnings = sizing.Warnings, Origins = ReportOrigins.Of(file, input, sizing, shown),
         };
     }

@@ -13,7 +13,6 @@ public static partial class DesignFileText
     /// <summary>Longest file that is read, characters: a weather record of a century has room in it.</summary>
     public const int LongestFile = 8_000_000;
 
-    private const int DeepestNesting = 12;
     private const string SeeFields = "docs/design-file.md lists the fields.";
 
     public static readonly JsonSerializerOptions Json = new()
@@ -32,7 +31,6 @@ public static partial class DesignFileText
         NumberHandling = JsonNumberHandling.Strict,
         RespectRequiredConstructorParameters = true,
         AllowDuplicateProperties = false,
-        MaxDepth = DeepestNesting,
     };
 
     [GeneratedRegex("including: (?<names>[^.]+)", RegexOptions.CultureInvariant)]
@@ -45,7 +43,7 @@ public static partial class DesignFileText
     /// <exception cref="FormatException">Not a design file; the message says what is wrong and where.</exception>
     public static DesignFile Read(string text)
     {
-        if (text.Length > LongestFile) throw new FormatException(Say($"The file has {text.Length} characters; at most {LongestFile} are read."));
+        if (text.Length > LongestFile) throw new FormatException(Say($"The file has more than {LongestFile} characters; no design file is that long."));
         try
         {
             var file = JsonSerializer.Deserialize<DesignFile>(text, Strict) ?? throw new FormatException("The file holds null; a design is expected.");
@@ -67,7 +65,6 @@ public static partial class DesignFileText
         var said = e.Message;
         if (said.Contains("could not be mapped", StringComparison.Ordinal)) return $"Unknown field “{LastOf(path)}”{where}{line}. {SeeFields}";
         if (said.StartsWith("Duplicate property", StringComparison.Ordinal)) return $"The field {path} stands there twice{line}.";
-        if (said.Contains("maximum configured depth", StringComparison.Ordinal)) return $"The file is nested deeper than {DeepestNesting} levels{where}{line}; no design file is.";
         if (MissingNames().Match(said) is { Success: true } missing) return $"Missing{line}: {Missing(path, missing.Groups["names"].Value)}. {SeeFields}";
         if (said.StartsWith("The JSON value could not be converted", StringComparison.Ordinal) || said.Contains("null values", StringComparison.Ordinal))
             return path.Length > 0 ? $"The field {path} is not of the kind it must be{line}. {SeeFields}" : $"The file is not one JSON object{line}; a design is expected. {SeeFields}";

@@ -6,12 +6,12 @@ namespace MitigationOffice.Business.Design.Report;
 /// <summary>Fits the layer under the slab to the readings on the floor plan, and draws what the design makes of it.</summary>
 public static class FitSlab
 {
-    public static CoverageResult? Of(DesignFile file, FanResult? shown, double winterLossPa)
+    public static CoverageResult? Of(DesignFile file, SoilResult soil, FanResult? shown, double winterLossPa)
     {
         if (file.FloorPlan is not { } plan) return null;
         try
         {
-            return Result(file, plan, shown, winterLossPa);
+            return Result(file, plan, Input(file, plan, soil), shown, winterLossPa);
         }
         catch (ArgumentException e)
         {
@@ -19,9 +19,8 @@ public static class FitSlab
         }
     }
 
-    private static CoverageResult Result(DesignFile file, FileFloorPlan plan, FanResult? shown, double winterLossPa)
+    private static CoverageResult Result(DesignFile file, FileFloorPlan plan, CoverageInput input, FanResult? shown, double winterLossPa)
     {
-        var input = Input(file, plan);
         var slab = SlabCoverage.Compute(input);
         var designed = Designed(file, input, slab, shown);
         return new CoverageResult
@@ -36,14 +35,14 @@ public static class FitSlab
         };
     }
 
-    private static CoverageInput Input(DesignFile file, FileFloorPlan plan)
+    private static CoverageInput Input(DesignFile file, FileFloorPlan plan, SoilResult soil)
     {
         var setting = SettingOf(file, plan);
         var only = plan.SuctionPoints.Count == 1;
         var input = new CoverageInput
         {
             Plan = Plan(plan),
-            SuctionPoints = [.. plan.SuctionPoints.Select((p, i) => PitThatRan(p, i, only ? file.Test.Settings[setting] : null))],
+            SuctionPoints = [.. plan.SuctionPoints.Select((p, i) => PitThatRan(p, i, only ? soil.Settings[setting] : null))],
             Readings = [.. plan.Holes.Select((h, i) => new HoleReading { Name = h.Label, At = At(h.At), VacuumPa = h.VacuumPa ?? Reading(file, h, i, only ? setting : null) })],
             TargetPa = plan.TargetPa ?? file.TargetPa,
         };
@@ -72,7 +71,7 @@ public static class FitSlab
         return wanted <= settings.Count ? wanted - 1 : throw new DesignRefused($"floorPlan.setting is {wanted}; the test has {settings.Count}.");
     }
 
-    private static SuctionPlace PitThatRan(FilePit pit, int index, FileSetting? setting)
+    private static SuctionPlace PitThatRan(FilePit pit, int index, SettingResult? setting)
     {
         var name = pit.Name ?? $"suction point {index + 1}";
         var place = Pit(pit, name, pit.PitVacuumPa ?? setting?.PitVacuumPa ?? throw new DesignRefused($"floorPlan.suctionPoints[{index}].pitVacuumPa is missing; where several points ran at once each needs its own."));
