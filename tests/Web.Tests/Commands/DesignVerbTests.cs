@@ -29,7 +29,7 @@ public sealed class DesignVerbTests : IDisposable
 
     [Theory]
     [InlineData("\"elevationM\"", "\"elevatonM\"", "Unknown field “elevatonM” at site.elevatonM")]
-    [InlineData("\"elevationM\": 310", "\"elevationM\": 31000", "site.elevationM is 31000 m; it must be from -100 to 4000 m.")]
+    [InlineData("\"elevationM\": 310", "\"elevationM\": 31000", "site.elevationM is 31000 m; it must lie from -100 to 4000 m.")]
     [InlineData("\"elevationM\": 310", "\"elevationM\": NaN", "it is not valid JSON")]
     [InlineData("tenthsOfCelsius", "fahrenheit", "climate: ")]
     [InlineData("\"2022-11-07\"", "\"2022-11-06\"", "climate: 2022-11-06 is there more than once")]

@@ -77,7 +77,7 @@ internal static class DesignFileCheck
     {
         if (!double.IsFinite(number)) throw new FormatException($"{path} is too large for a number.");
         if (within is not null && (number < within.Least || number > within.Most))
-            throw new FormatException(Say($"{path} is {number:0.######} {within.Unit}; it must be from {within.Least:0.######} to {within.Most:0.######} {within.Unit}."));
+            throw new FormatException(Say($"{path} is {number:0.######} {within.Unit}; it must lie from {within.Least:0.######} to {within.Most:0.######} {within.Unit}."));
     }
 
     private static string NameOf(PropertyInfo field) =>
