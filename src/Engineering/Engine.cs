@@ -4,5 +4,5 @@ namespace MitigationOffice.Engineering;
 public static class Engine
 {
     /// <summary>Version of the models, dimensionless; raised when a model's numbers change.</summary>
-    public const string Version = "1.0";
+    public const string Version = "1.1";
 }

@@ -35,7 +35,7 @@ public static class ComputeReport
     }
 
     /// <summary>From the slab to half the heated height: an assumption.</summary>
-    public static double NeutralPlaneM(FileSite site) => (site.Storeys * StoreyM + (site.Basement ? BasementM : 0)) / 2;
+    public static double NeutralPlaneM(FileSite site) => site.NeutralPlaneM ?? (site.Storeys * StoreyM + (site.Basement ? BasementM : 0)) / 2;
 
     private static (Dictionary<string, FanCurve> Curves, List<FanResult> Broken) Curves(DesignFile file)
     {
@@ -61,41 +61,54 @@ public static class ComputeReport
     {
         var (site, prices) = (file.Site, file.Prices);
         return new SizingInput(
-            new SizingSite(site.ElevationM, site.DesignWinterC, site.IndoorC, site.MeanAnnualC, NeutralPlaneM(site), file.TargetPa, prices.ElectricityCentsPerKWh,
+            new SizingSite(site.ElevationM, site.DesignWinterC, site.IndoorC, site.GroundC ?? site.MeanAnnualC, NeutralPlaneM(site), file.TargetPa, prices.ElectricityCentsPerKWh,
                 site.HeatingDegreeDaysC, prices.HeatingEfficiency, prices.FuelDollarsPerTherm, prices.IndoorAirShare),
             Test(file.Test, curves),
-            [.. file.Route.Select(p => new Piece(Enum.Parse<Engineering.Piping.PieceKind>(p.Kind.ToString()), PipeSize.Of(p.Size), p.LengthM, p.Count, p.Place == PiecePlace.Outdoors, p.RiseM, p.LossK))],
-            [.. file.Fans.Select((f, i) => (f, i)).Where(x => curves.ContainsKey(x.f.Model)).Select(x => new CandidateFan(x.i, x.f.Model, curves[x.f.Model], x.f.PriceDollars, x.f.ExpectedLifeYears))]);
+            Pieces(file.Route),
+            [.. file.Fans.Select((f, i) => (f, i)).Where(x => curves.ContainsKey(x.f.Model)).Select(x => new CandidateFan(x.i, x.f.Model, curves[x.f.Model], x.f.PriceDollars, x.f.ExpectedLifeYears, x.f.NoiseDbA))])
+        {
+            FurtherPoints = [.. (file.FurtherPoints ?? []).Select(p => new FurtherPoint(p.Name, Test(p.Test, curves), Pieces(p.Branch), p.JoinsAfterPiece, p.JoinsInto))],
+        };
     }
 
-    private static PfeTest Test(FileTest test, Dictionary<string, FanCurve> curves) => new(
-        [.. test.Settings.Select(s => new PfeSetting(s.Label, s.PitVacuumPa, s.FlowM3PerS, s.Watts, s.Fan is { } fan ? curves.GetValueOrDefault(fan) : null))],
-        [.. test.Holes.Select(h => new PfeHole(h.Label, h.DistanceM, h.FanOffPa, h.FanOnPa))],
-        test.OutdoorC, test.IndoorC);
+    private static List<Piece> Pieces(IEnumerable<FilePiece> pieces) =>
+        [.. pieces.Select(p => new Piece(Enum.Parse<Engineering.Piping.PieceKind>(p.Kind.ToString()), PipeSize.Of(p.Size), p.LengthM, p.Count, p.Place == PiecePlace.Outdoors, p.RiseM, p.LossK))];
+
+    private static PfeTest Test(FileTest test, Dictionary<string, FanCurve> curves)
+    {
+        var pfe = new PfeTest(
+            [.. test.Settings.Select(s => new PfeSetting(s.Label, s.PitVacuumPa, s.FlowM3PerS, s.Watts, s.Fan is { } fan ? curves.GetValueOrDefault(fan) : null))],
+            [.. test.Holes.Select(h => new PfeHole(h.Label, h.DistanceM, h.FanOffPa, h.FanOnPa))],
+            test.OutdoorC, test.IndoorC);
+        return pfe with { HoleResolutionPa = test.HoleResolutionPa ?? pfe.HoleResolutionPa, PitResolutionPa = test.PitResolutionPa ?? pfe.PitResolutionPa };
+    }
 
     private static DesignReport Report(DesignFile file, SizingInput input, SizingReport sizing, List<FanResult> broken)
     {
         var shownName = file.ChosenFan is { } chosen && file.Fans.Any(f => f.Model == chosen) ? chosen : sizing.Recommended?.Name ?? sizing.Fans.FirstOrDefault(f => f.Point is not null)?.Name;
         var system = SystemCurve.For(sizing.Ground.Soil, input.Route, input.Site);
         var shown = sizing.Fans.FirstOrDefault(f => f.Name == shownName);
-        var (freeze, whyNone) = shown?.Point is { } at ? ForeseeFreezing.Of(file, at.FlowM3PerS, at.Watts) : (null, "There is no fan to foresee it for.");
+        var (freeze, whyNone) = shown?.Point is { } at ? ForeseeFreezing.Of(file, input, sizing, at, input.Fans.First(c => c.Id == shown.FanId).Curve) : (null, "There is no fan to foresee it for.");
+        List<FanResult> fans = [.. sizing.Fans.Select(f => Fan(f, input.Fans.First(c => c.Id == f.FanId), system)), .. broken];
+        var soil = ReportSoil.Of(file.Test, sizing.Ground);
+        var winterLoss = Math.Max(0, sizing.StackWinterPa - sizing.StackTestDayPa);
         var greatest = input.Fans.Select(f => f.Curve.GreatestFlowM3PerS).DefaultIfEmpty(0.05).Max();
         return new DesignReport
         {
             EngineVersion = Engineering.Engine.Version, Recommendation = string.Join(' ', [sizing.Why, .. sizing.WouldHelp]), RecommendedFan = sizing.Recommended?.Name,
-            ShownFan = shownName, TargetPa = file.TargetPa, DesignWinterC = file.Site.DesignWinterC, WinterLossPa = Math.Max(0, sizing.StackWinterPa - sizing.StackTestDayPa),
-            Soil = ReportSoil.Of(file, sizing.Ground), Fans = [.. sizing.Fans.Select(f => Fan(f, input.Fans.First(c => c.Id == f.FanId), system)), .. broken],
+            ShownFan = shownName, TargetPa = file.TargetPa, DesignWinterC = file.Site.DesignWinterC, WinterLossPa = winterLoss,
+            Soil = soil, FurtherSoils = [.. sizing.FurtherGrounds.Zip(file.FurtherPoints ?? [], (ground, p) => new FurtherSoil(p.Name, ReportSoil.Of(p.Test, ground)))], Fans = fans,
             Losses = shown?.Point is { } point ? [.. Losses(file, input, system, point)] : [],
-            SystemCurve = [.. Enumerable.Range(0, 41).Select(i => greatest * i / 40).Select(q => new SystemPoint(q, system.NeededPa(q)))],
-            Freeze = freeze, WhyNoFreeze = whyNone, Siting = JudgeSiting.Of(file),
+            SystemCurve = input.FurtherPoints.Count > 0 ? [] : [.. Enumerable.Range(0, 41).Select(i => greatest * i / 40).Select(q => new SystemPoint(q, system.NeededPa(q)))],
+            Freeze = freeze, WhyNoFreeze = whyNone, Siting = JudgeSiting.Of(file), Coverage = FitSlab.Of(file, soil, fans.FirstOrDefault(f => f.Model == shownName), winterLoss),
             Assumptions = [.. sizing.Assumptions, .. Assumed(file)], Warnings = sizing.Warnings, Origins = ReportOrigins.Of(file, input, sizing, shown),
         };
     }
 
     private static IEnumerable<string> Assumed(DesignFile file)
     {
-        yield return string.Create(CultureInfo.InvariantCulture, $"The neutral plane is taken at half the heated height, {NeutralPlaneM(file.Site):0.0} m over the slab.");
-        yield return "The soil gas is taken at the mean temperature of the year.";
+        if (file.Site.NeutralPlaneM is null) yield return string.Create(CultureInfo.InvariantCulture, $"The neutral plane is taken at half the heated height, {NeutralPlaneM(file.Site):0.0} m over the slab.");
+        if (file.Site.GroundC is null) yield return "The soil gas is taken at the mean temperature of the year.";
     }
 
     private static FanResult Fan(Engineering.Sizing.FanResult f, CandidateFan fan, SystemCurve system)
@@ -103,7 +116,7 @@ public static class ComputeReport
         var curve = fan.Curve;
         var drawn = Enumerable.Range(0, 33).Select(i => curve.LeastFlowM3PerS + (curve.GreatestFlowM3PerS - curve.LeastFlowM3PerS) * Math.Min(1, i / 32.0))
             .Select(q => new SystemPoint(q, curve.PressurePa(Math.Min(q, curve.GreatestFlowM3PerS), system.DensityKgPerM3))).ToList();
-        var result = new FanResult { Model = f.Name, Holds = f.Holds, Why = f.Because, OnCurve = f.Point is not null, Curve = drawn };
+        var result = new FanResult { Model = f.Name, Holds = f.Holds, Why = f.Because, OnCurve = f.Point is not null, Curve = drawn, NoiseDbA = f.NoiseDbA };
         if (f.Point is not { } point) return result;
         var weakest = f.Holes.MinBy(h => h.WinterPa)!;
         return result with
@@ -112,6 +125,8 @@ public static class ComputeReport
             FanPressurePa = point.FanPressurePa,
             PitVacuumPa = point.PitVacuumPa,
             Watts = point.Watts,
+            FanInletVacuumPa = point.FanInletVacuumPa,
+            Points = [.. point.Points.Select(p => new PointResult(p.Name, p.FlowM3PerS, p.PitVacuumPa))],
             WeakestHole = f.WeakestHole,
             WeakestNowPa = f.WeakestNowPa,
             WeakestWinterPa = f.WeakestWinterPa,
@@ -140,7 +155,7 @@ public static class ComputeReport
         {
             var (piece, engine) = (file.Route[i], input.Route[i]);
             if (piece.Kind == PieceKind.Fan) continue;
-            yield return new PieceLoss(i + 1, Words(piece), piece.LengthM * piece.Count, point.Pieces[i], engine.Size.VelocityMPerS(point.FlowM3PerS), engine.K > 0 ? engine.K * piece.Count : null);
+            yield return new PieceLoss(i + 1, Words(piece), piece.LengthM * piece.Count, point.Pieces[i], point.Speeds[i].VelocityMPerS, engine.K > 0 ? engine.K * piece.Count : null);
         }
 
         yield return new PieceLoss(file.Route.Count + 1, "Mouth, the speed that is lost", 0, system.MouthLossPa(point.FlowM3PerS), input.Route[^1].Size.VelocityMPerS(point.FlowM3PerS), 1);

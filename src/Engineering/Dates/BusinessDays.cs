@@ -23,7 +23,7 @@ public static class BusinessDays
     /// <remarks>Range: 1 to 1000 business days. Source: plain counting; holidays 5 U.S.C. 6103, from memory.</remarks>
     public static DateOnly After(int count, DateOnly day, IReadOnlySet<DateOnly>? alsoClosed = null)
     {
-        Accepted.Between(count, 1, 1000, "The number of business days", "days");
+        Require.InRange(count, 1, 1000, "days", "The number of business days");
         while (count > 0)
         {
             day = day.AddDays(1);

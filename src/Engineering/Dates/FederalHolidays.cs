@@ -30,7 +30,7 @@ public static class FederalHolidays
     /// <remarks>Range: 1978 to 9998. Source: 5 U.S.C. 6103(a), (b); a Sunday holiday kept on Monday, Executive Order 11582; from memory.</remarks>
     public static IReadOnlyList<FederalHoliday> InYear(int year)
     {
-        Accepted.Between(year, FirstYear, LastYear, "The year", "(calendar year)");
+        Require.InRange(year, FirstYear, LastYear, "(calendar year)", "The year");
         return [.. Days(year).Select(holiday => new FederalHoliday(holiday.Name, holiday.Day, ObservedOn(holiday.Day)))];
     }
 

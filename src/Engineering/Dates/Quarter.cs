@@ -12,8 +12,8 @@ public readonly record struct Quarter
     /// <exception cref="ArgumentOutOfRangeException">A year or number out of range.</exception>
     public Quarter(int year, int number)
     {
-        Year = Accepted.Between(year, FederalHolidays.FirstYear, FederalHolidays.LastYear, "The year", "(calendar year)");
-        Number = Accepted.Between(number, 1, 4, "The quarter", "(1 to 4)");
+        Year = Require.InRange(year, FederalHolidays.FirstYear, FederalHolidays.LastYear, "(calendar year)", "The year");
+        Number = Require.InRange(number, 1, 4, "(1 to 4)", "The quarter");
     }
 
     /// <summary>The calendar year (dimensionless).</summary>

@@ -34,7 +34,7 @@ public static class RecordRetention
     /// <remarks>Range: warranty 0 to 100 years. Source: the rule's own; 32 Ill. Adm. Code 422.70(f), KRS 309.452, Iowa 641-44.6.</remarks>
     public static DateOnly KeepUntil(DateOnly closedOn, RetentionRule rule, int warrantyYears)
     {
-        Accepted.Between(warrantyYears, 0, 100, "The warranty", "years");
+        Require.InRange(warrantyYears, 0, 100, "years", "The warranty");
         return closedOn.AddYears(rule.OrLongerWarranty ? Math.Max(rule.Years, warrantyYears) : rule.Years);
     }
 }

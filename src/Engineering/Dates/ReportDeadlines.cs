@@ -33,7 +33,7 @@ public static class ReportDeadlines
     /// <exception cref="ArgumentOutOfRangeException">Days outside 0 to 36 525.</exception>
     /// <remarks>Range: 0 to 36 525 days. Source: plain counting; 45 days as in 25 Pa. Code 240.303.</remarks>
     public static DateOnly DaysAfter(int days, DateOnly day) =>
-        day.AddDays(Accepted.Between(days, 0, 36_525, "The number of days", "days"));
+        day.AddDays(Require.InRange(days, 0, 36_525, "days", "The number of days"));
 
     /// <summary>
     /// The quarterly report of work finished on a day: 30 April, 30 July, 30 October, 30 January.

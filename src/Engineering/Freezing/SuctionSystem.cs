@@ -1,3 +1,4 @@
+using MitigationOffice.Engineering.Fans;
 using static MitigationOffice.Engineering.Require;
 
 namespace MitigationOffice.Engineering.Freezing;
@@ -37,6 +38,34 @@ public sealed record SuctionSystem
 
     /// <summary>Contraction of the stream through the iced mouth, dimensionless (0.6 to 1); an assumption.</summary>
     public double MouthContraction { get; init; } = 0.8;
+
+    /// <summary>Whether the fan was measured from no flow on; where it was not, its pressure is held below its first measured flow.</summary>
+    public bool CurveFromNoFlow { get; init; } = true;
+
+    /// <summary>
+    /// The system of a fan at its operating point. A curve measured only from some flow on is held at its first pressure down
+    /// to no flow, since a closing mouth leads there: an assumption, on the low side for a fan whose pressure still rises.
+    /// Example: a fan that gives 300 Pa at no flow and 240 Pa at 0.0104 m³/s, with 230 Pa on the gauge.
+    /// </summary>
+    /// <param name="fan">The fan's measured curve, at standard air.</param>
+    /// <param name="densityKgPerM3">Density of the gas, kg/m³.</param>
+    /// <param name="openFlowM3PerS">Flow with the mouth open, m³/s.</param>
+    /// <param name="openGaugePa">Vacuum that the U-tube shows with the mouth open, Pa.</param>
+    /// <param name="suctionExponent">Exponent of the suction side's loss over flow, dimensionless.</param>
+    /// <returns>The system, ready for a forecast.</returns>
+    /// <exception cref="OffFanCurveException">The open flow lies off the fan's measured curve.</exception>
+    /// <remarks>Range: open flow on the measured curve; gauge from 0 to the fan's pressure there, exponent 1 to 2, both checked where
+    /// the system is used. Source: the fan's measurement, fan laws for density; straight lines between 33 points of the curve.</remarks>
+    public static SuctionSystem Of(FanCurve fan, double densityKgPerM3, double openFlowM3PerS, double openGaugePa, double suctionExponent)
+    {
+        const int steps = 32;
+        var span = fan.GreatestFlowM3PerS - fan.LeastFlowM3PerS;
+        var flows = Enumerable.Range(0, steps + 1).Select(step => step == steps ? fan.GreatestFlowM3PerS : fan.LeastFlowM3PerS + span * step / steps);
+        var points = flows.Append(openFlowM3PerS).Distinct().Order().Select(flow => new CurvePoint(flow, fan.PressurePa(flow, densityKgPerM3))).ToList();
+        var whole = fan.LeastFlowM3PerS == 0;
+        if (!whole) points.Insert(0, new CurvePoint(0, points[0].StaticPa));
+        return new SuctionSystem { Curve = points, OpenGaugePa = openGaugePa, SuctionExponent = suctionExponent, CurveFromNoFlow = whole };
+    }
 
     /// <summary>
     /// Flow that is left when ice leaves a share of the mouth open, m³/s. Example: share 1 gives the open flow, share 0 gives 0.

@@ -78,8 +78,8 @@ public sealed record MonitorSeries(DateTimeOffset Start, IReadOnlyList<MonitorHo
     private static void Refuse(MonitorRules rules)
     {
         var fewest = rules.DeviceCorrectsStart ? 0 : FewestDroppedHours;
-        Sources.Accepted.Between(rules.DropFirstHours, fewest, 2160, "Hours dropped at the start", "h");
-        Sources.Accepted.Between(rules.ShortestHours, 1, 2160, "Contiguous hours needed", "h");
+        Require.InRange(rules.DropFirstHours, fewest, 2160, "h", "Hours dropped at the start");
+        Require.InRange(rules.ShortestHours, 1, 2160, "h", "Contiguous hours needed");
     }
 
     private MonitorFinding Found(int from, int count, int droppedFirst, List<TestReason> reasons)

@@ -57,11 +57,11 @@ public static class PostMitigationVerdict
         if (test.End <= test.Start)
             throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
                 $"The test ends at {test.End:yyyy-MM-dd HH:mm}, not after its start at {test.Start:yyyy-MM-dd HH:mm}."), nameof(test));
-        Accepted.Between(test.Target.PciPerL, 0.1m, RadonLevels.EpaActionPciPerL, "The promised level", "pCi/L");
+        Require.InRange(test.Target.PciPerL, 0.1m, RadonLevels.EpaActionPciPerL, "pCi/L", "The promised level");
         foreach (var device in test.Devices)
         {
-            Accepted.Between(device.HoursCutFromInside, 0, 10_000, "Hours cut from the record", "h");
-            Accepted.Between(device.DistanceToGroupInches ?? 0m, 0m, 10_000m, "The distance between devices", "in");
+            Require.InRange(device.HoursCutFromInside, 0, 10_000, "h", "Hours cut from the record");
+            Require.InRange(device.DistanceToGroupInches ?? 0m, 0m, 10_000m, "in", "The distance between devices");
         }
     }
 

@@ -58,7 +58,7 @@ public static class QualityChecksOwed
     /// <remarks>Range: 1 to 12 months. Source: as for one month; summing over the year is a house rule.</remarks>
     public static QualityChecks ForYear(IReadOnlyList<MonthOfTests> months)
     {
-        Accepted.Between(months.Count, 1, 12, "The number of months", "months");
+        Require.InRange(months.Count, 1, 12, "months", "The number of months");
         var monthly = months.Select(ForMonth).ToList();
         var devices = months.Sum(month => month.Devices);
         var spikes = Share(devices, 3);
@@ -75,8 +75,8 @@ public static class QualityChecksOwed
 
     private static void Refuse(MonthOfTests month)
     {
-        Accepted.Between(month.Locations, 0, 1_000_000, "The number of places", "places");
-        Accepted.Between(month.Devices, 0, 1_000_000, "The number of devices", "devices");
-        Accepted.Between(month.MonitorTests, 0, 1_000_000, "The number of monitor tests", "tests");
+        Require.InRange(month.Locations, 0, 1_000_000, "places", "The number of places");
+        Require.InRange(month.Devices, 0, 1_000_000, "devices", "The number of devices");
+        Require.InRange(month.MonitorTests, 0, 1_000_000, "tests", "The number of monitor tests");
     }
 }

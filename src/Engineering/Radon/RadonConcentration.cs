@@ -44,7 +44,7 @@ public readonly record struct RadonConcentration : IComparable<RadonConcentratio
     /// <exception cref="ArgumentOutOfRangeException">Below 0 or above 100 000 pCi/L.</exception>
     /// <remarks>Range: 0 to 100 000 pCi/L. Source: plain arithmetic; the upper end is a house rule against slips.</remarks>
     public static RadonConcentration FromPciPerL(decimal pciPerL) =>
-        new(Accepted.Between(pciPerL, 0m, LargestPciPerL, "The radon concentration", "pCi/L"));
+        new(Require.InRange(pciPerL, 0m, LargestPciPerL, "pCi/L", "The radon concentration"));
 
     /// <summary>A concentration from Bq/m³; 100 Bq/m³ is 2.7027 pCi/L and shows 2.7.</summary>
     /// <param name="bqPerM3">Concentration, Bq/m³.</param>
@@ -53,7 +53,7 @@ public readonly record struct RadonConcentration : IComparable<RadonConcentratio
     /// <remarks>Range: 0 to 3 700 000 Bq/m³. Source: 1 Ci = 3.7e10 Bq (NIST SP 811).</remarks>
     public static RadonConcentration FromBqPerM3(decimal bqPerM3)
     {
-        Accepted.Between(bqPerM3, 0m, LargestPciPerL * BqPerM3InOnePciPerL, "The radon concentration", "Bq/m³");
+        Require.InRange(bqPerM3, 0m, LargestPciPerL * BqPerM3InOnePciPerL, "Bq/m³", "The radon concentration");
         return new(bqPerM3 / BqPerM3InOnePciPerL);
     }
 

@@ -14,5 +14,5 @@ public static class RadonDecay
     /// <exception cref="ArgumentOutOfRangeException">Days outside 0 to 10 000.</exception>
     /// <remarks>Range: 0 to 10 000 days. Source: half-life 3.8235 d as quoted from the ENSDF evaluation; exponential decay.</remarks>
     public static double ShareLeft(double days) =>
-        Math.Pow(0.5, Accepted.Between(days, 0, 10_000, "The time", "days") / HalfLifeDays);
+        Math.Pow(0.5, Require.InRange(days, 0, 10_000, "days", "The time") / HalfLifeDays);
 }

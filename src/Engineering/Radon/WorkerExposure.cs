@@ -60,7 +60,7 @@ public static class WorkerExposure
     /// <exception cref="ArgumentOutOfRangeException">A ratio outside 0 to 1.</exception>
     /// <remarks>Range: ratio 0 to 1. Source: 216-RICR-50-15-2.5 pairs 4 pCi/L with 0.02 WL; the formula from memory.</remarks>
     public static decimal WorkingLevels(RadonConcentration concentration, decimal equilibriumRatio = AssumedEquilibriumRatio) =>
-        concentration.PciPerL * Accepted.Between(equilibriumRatio, 0m, 1m, "The equilibrium ratio", "(dimensionless)") / 100m;
+        concentration.PciPerL * Require.InRange(equilibriumRatio, 0m, 1m, "(dimensionless)", "The equilibrium ratio") / 100m;
 
     /// <summary>Working level months: working levels times hours over 170. 4 pCi/L, 0.5, 2000 h: 0.235 WLM.</summary>
     /// <param name="concentration">The concentration.</param>
@@ -72,7 +72,7 @@ public static class WorkerExposure
     public static decimal WorkingLevelMonths(
         RadonConcentration concentration, decimal hours, decimal equilibriumRatio = AssumedEquilibriumRatio) =>
         WorkingLevels(concentration, equilibriumRatio)
-            * Accepted.Between(hours, 0m, 8784m, "The working time", "h") / HoursInWorkingMonth;
+            * Require.InRange(hours, 0m, 8784m, "h", "The working time") / HoursInWorkingMonth;
 
     /// <summary>
     /// Sums the twelve months that end with a day. Entries of 2025-03-02 to 2026-03-01 count for 2026-03-01.

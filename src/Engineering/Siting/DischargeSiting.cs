@@ -169,7 +169,7 @@ public static class DischargeSiting
         Height(site.HeightAboveGradeFt, FarthestFt, "The height above grade", "ft");
         Height(site.AboveRoofIn, FarthestFt * 12m, "The height above the roof", "in");
         Height(site.AboveRoofEdgeIn, FarthestFt * 12m, "The height above the roof edge", "in");
-        Accepted.Between(site.FromVerticalDeg ?? 0m, 0m, 180m, "The angle from straight up", "degrees");
+        Require.InRange(site.FromVerticalDeg ?? 0m, 0m, 180m, "degrees", "The angle from straight up");
         foreach (var opening in site.Openings ?? [])
         {
             Distance(opening.DistanceFt, opening.Name);
@@ -187,8 +187,8 @@ public static class DischargeSiting
     }
 
     private static void Height(decimal? height, decimal most, string what, string unit) =>
-        Accepted.Between(height ?? 0m, -most, most, what, unit);
+        Require.InRange(height ?? 0m, -most, most, unit, what);
 
     private static void Distance(decimal distance, string from) =>
-        Accepted.Between(distance, 0m, FarthestFt, $"The distance from {from}", "ft");
+        Require.InRange(distance, 0m, FarthestFt, "ft", $"The distance from {from}");
 }

@@ -29,8 +29,8 @@ public static class PipeRules
     /// <remarks>Range: run 0.1 to 1000 ft; fall −12 000 to 12 000 in. Source: ANSI/AARST SGM-SF 2017, 6.2.2.</remarks>
     public static SitingFinding JudgeFall(decimal fallIn, decimal runFt)
     {
-        Accepted.Between(runFt, 0.1m, 1000m, "The run of pipe", "ft");
-        Accepted.Between(fallIn, -12_000m, 12_000m, "The fall of the pipe", "in");
+        Require.InRange(runFt, 0.1m, 1000m, "ft", "The run of pipe");
+        Require.InRange(fallIn, -12_000m, 12_000m, "in", "The fall of the pipe");
         var perFt = fallIn / runFt;
         return new("fall", "The pipe falls at least 1/8 in per ft toward the suction point, without a low spot.",
             perFt >= LeastFallInPerFt ? SitingOutcome.Passed : SitingOutcome.Failed,
@@ -44,7 +44,7 @@ public static class PipeRules
     /// <exception cref="ArgumentOutOfRangeException">A run outside 0 to 1000 ft.</exception>
     /// <remarks>Range: 0 to 1000 ft. Source: ANSI/AARST SGM-SF 2017, 6.2.2.</remarks>
     public static decimal FallNeededIn(decimal runFt) =>
-        LeastFallInPerFt * Accepted.Between(runFt, 0m, 1000m, "The run of pipe", "ft");
+        LeastFallInPerFt * Require.InRange(runFt, 0m, 1000m, "ft", "The run of pipe");
 
     /// <summary>Fewest supports of one straight run: no part farther apart than 6 ft level, 8 ft upright. 20 ft level need 4; 20 ft upright need 3.</summary>
     /// <param name="runFt">Length of the run, ft.</param>
@@ -54,7 +54,7 @@ public static class PipeRules
     /// <remarks>Range: 0 to 1000 ft. Source: EPA 402-R-93-078, 14.2.3, from memory; counting one support to each begun 6 or 8 ft is a house rule.</remarks>
     public static int SupportsNeeded(decimal runFt, bool isUpright)
     {
-        Accepted.Between(runFt, 0m, 1000m, "The run of pipe", "ft");
+        Require.InRange(runFt, 0m, 1000m, "ft", "The run of pipe");
         return (int)decimal.Ceiling(runFt / (isUpright ? SupportEveryUprightFt : SupportEveryLevelFt));
     }
 }

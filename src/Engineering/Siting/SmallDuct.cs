@@ -24,9 +24,9 @@ public static class SmallDuct
     /// <remarks>Range: sides 0.5 to 24 in; flow 0 to 2000 cfm. Source: ANSI/AARST SGM-SF 2017, 6.3.7.</remarks>
     public static SitingFinding Judge(decimal sideIn, decimal otherSideIn, decimal? systemFlowCfm)
     {
-        Accepted.Between(sideIn, 0.5m, 24m, "The side of the downspout", "in");
-        Accepted.Between(otherSideIn, 0.5m, 24m, "The side of the downspout", "in");
-        Accepted.Between(systemFlowCfm ?? 0m, 0m, 2000m, "The flow of the system", "cfm");
+        Require.InRange(sideIn, 0.5m, 24m, "in", "The side of the downspout");
+        Require.InRange(otherSideIn, 0.5m, 24m, "in", "The side of the downspout");
+        Require.InRange(systemFlowCfm ?? 0m, 0m, 2000m, "cfm", "The flow of the system");
         var (outcome, why) = Verdict(IsSmall(sideIn, otherSideIn), systemFlowCfm);
         return new("small-duct",
             "A downspout smaller than 3 by 4 in is used only where the pressure field analysis shows a system flow of at most 40 cfm.",

@@ -36,7 +36,7 @@ public static class TestHoles
     public static TestHolesOwed Owed(IReadOnlyList<SlabFloor> slabs)
     {
         foreach (var slab in slabs)
-            Accepted.Between(slab.AreaFt2, 0m, 1_000_000m, $"The area of {slab.Name}", "ft²");
+            Require.InRange(slab.AreaFt2, 0m, 1_000_000m, "ft²", $"The area of {slab.Name}");
         var needy = slabs.Where(slab => slab.AreaFt2 > SlabNeedsHoleOverFt2).ToList();
         return new(Math.Max(FewestInHouse, needy.Count), needy, Source);
     }

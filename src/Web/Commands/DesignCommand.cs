@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.Text;
 using System.Text.Json;
 using MitigationOffice.Business.Design;
 using MitigationOffice.Business.Design.Files;
@@ -16,10 +17,23 @@ public static class DesignCommand
         design.SetAction((parse, cancel) => CommandLine.GuardAsync(async () =>
         {
             var name = parse.GetValue(file)!;
-            var text = name == "-" ? await Console.In.ReadToEndAsync(cancel) : await File.ReadAllTextAsync(name, cancel);
-            await Console.Out.WriteLineAsync(Report(text));
+            using var from = name == "-" ? Console.In : new StreamReader(name);
+            await Console.Out.WriteLineAsync(Report(await ReadAsync(from, cancel)));
         }));
         return design;
+    }
+
+    /// <summary>No more than a design file can hold, so that a wrong file or an endless stream is refused and not swallowed.</summary>
+    private static async Task<string> ReadAsync(TextReader from, CancellationToken cancel)
+    {
+        var (text, part) = (new StringBuilder(), new char[65_536]);
+        for (var read = -1; read != 0 && text.Length <= DesignFileText.LongestFile;)
+        {
+            read = await from.ReadAsync(part, cancel);
+            text.Append(part, 0, read);
+        }
+
+        return text.ToString();
     }
 
     public static string Report(string text) =>

@@ -48,6 +48,6 @@ public sealed class AirTests
     public void A_temperature_out_of_range_is_refused_with_value_and_range()
     {
         var refused = Assert.Throws<ArgumentOutOfRangeException>(() => MoistAir.At(900, 0.5));
-        Assert.Contains("900 °C; it must be between -60 and 100 °C", refused.Message, StringComparison.Ordinal);
+        Assert.Contains("900 °C; it must lie from -60 to 100 °C", refused.Message, StringComparison.Ordinal);
     }
 }

@@ -1,4 +1,5 @@
 using CsCheck;
+using MitigationOffice.Engineering.Fans;
 using MitigationOffice.Engineering.Freezing;
 using MitigationOffice.Engineering.Freezing.Weather;
 
@@ -269,4 +270,26 @@ public class ForecastTests
 
     private static DailyRecord Record(double min, double max, int days) =>
         DailyRecordReader.Read(["DATE,TMIN,TMAX", .. Enumerable.Range(0, days).Select(at => FormattableString.Invariant($"{new DateOnly(2023, 10, 1).AddDays(at):yyyy-MM-dd},{min},{max}"))], RecordUnit.Celsius);
+
+    // The system made of a fan's curve holds the fan's own point, falls to nothing when shut, and says where it assumed.
+    [Theory]
+    [InlineData(0.0, true)]
+    [InlineData(0.004, false)]
+    public void A_fan_s_curve_makes_the_system_that_ice_closes(double leastFlow, bool fromNoFlow)
+    {
+        var fan = new FanCurve([new(leastFlow, 300, 15), new(0.01, 250, 18), new(0.02, 150, 20), new(0.03, 20, 21)]);
+        var open = 0.0137;
+        var system = SuctionSystem.Of(fan, 1.1, open, 0.9 * fan.PressurePa(open, 1.1), 1.2);
+        Assert.Equal(fromNoFlow, system.CurveFromNoFlow);
+        Assert.Equal(0, system.Curve[0].FlowM3PerS);
+        Assert.Equal(fan.PressurePa(leastFlow, 1.1), system.Curve[0].StaticPa);
+        Assert.Contains(new CurvePoint(open, fan.PressurePa(open, 1.1)), system.Curve);
+        Assert.Equal(open, system.FlowM3PerS(1, open, 0.1), 1e-9);
+        Assert.Equal(system.OpenGaugePa, system.GaugePa(open, open), 1e-9);
+        Assert.Equal(0, system.GaugePa(system.FlowM3PerS(0, open, 0.1), open));
+        var gauges = Enumerable.Range(1, 20).Select(share => system.GaugePa(system.FlowM3PerS(share / 20.0, open, 0.1), open)).ToList();
+        Assert.Equal(gauges.Order(), gauges);
+        var report = FreezeForecast.Compute(Runs.Input(Runs.FourInch(5, 29), -30, -12) with { System = system, Run = Runs.FourInch(5, 29) with { FlowM3PerS = open }, Trials = 0 });
+        Assert.Equal(!fromNoFlow, report.Assumptions.Any(said => said.StartsWith("The fan was not measured down to no flow", StringComparison.Ordinal)));
+    }
 }

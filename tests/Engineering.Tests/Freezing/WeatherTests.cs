@@ -134,4 +134,29 @@ public class WeatherTests
     [Fact]
     public void A_design_temperature_close_to_the_January_mean_is_refused() =>
         Assert.Throws<ArgumentOutOfRangeException>(() => PlainWinter.Days(-5, -4, 150));
+
+    [Fact]
+    public void What_makes_a_record_doubtful_is_apart_from_what_was_mended()
+    {
+        var whole = Winter().ToList();
+        Assert.Empty(Read(whole).Faults);
+        Assert.Empty(Read([.. whole.Take(40), .. whole.Skip(43)]).Faults);
+        Assert.Equal(3, Read([.. whole.Take(40), .. whole.Skip(43)]).FilledDays);
+        Assert.Equal("Winter 2023-2024 left out: it has a gap too long to fill after 2023-12-10.", Assert.Single(Read([.. whole.Take(40), .. whole.Skip(44)]).Faults));
+        Assert.Contains("more than once", Assert.Single(Read([.. whole, whole[3]]).Faults), StringComparison.Ordinal);
+        Assert.Contains("no outdoor temperature", Assert.Single(Read([.. whole.Take(5), "2023-11-06,-9000,0", .. whole.Skip(6)]).Faults), StringComparison.Ordinal);
+        Assert.Empty(Read([.. whole.Take(60)]).Faults);
+        Assert.Contains("fewer than 90 days", Assert.Single(Read([.. whole.Take(60)]).Problems), StringComparison.Ordinal);
+
+        static DailyRecord Read(IReadOnlyList<string> days) => DailyRecordReader.Read(days.Prepend("DATE,TMIN,TMAX"), RecordUnit.TenthsOfCelsius);
+    }
+
+    [Fact]
+    public void Tenths_read_as_degrees_are_seen_by_their_swing()
+    {
+        var record = DailyRecordReader.Read(Winter().Prepend("DATE,TMIN,TMAX"), RecordUnit.Celsius);
+        Assert.Contains(record.Faults, said => said.Contains("look like tenths of a degree", StringComparison.Ordinal));
+    }
+
+    private static IEnumerable<string> Winter() => Enumerable.Range(0, 152).Select(day => $"{new DateOnly(2023, 11, 1).AddDays(day):yyyy-MM-dd},-40,{35 + day % 5}");
 }

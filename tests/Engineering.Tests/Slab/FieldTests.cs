@@ -143,14 +143,22 @@ public class FieldTests
             Assert.All(one.Cells.Zip(two.Cells), pair => Assert.Equal(2 * pair.First.VacuumPa, pair.Second.VacuumPa, 1e-6));
         }, iter: 20);
 
+    // Beyond the four cells that carry the pit the equations alone decide, and there the rule holds strictly. Those four
+    // cells' values are the lattice's, tied to the pit's rim by an equivalent radius that knows no leakage; its error, of the
+    // order of (cell/reach)², shrinks as the reach grows, and that may lower a cell at the rim by up to half a percent.
     [Fact]
     public void A_longer_reach_weakens_no_place() =>
         Gen.Select(Plans.AnyEllWithFooting, Plans.AnyPit, Gen.Double[0.6, 15], Gen.Double[1.05, 2]).Sample((plan, pit, reach, more) =>
         {
+            const double cellDiagonalM = 0.36;
             var shorter = SlabCoverage.Compute(Plans.Unfitted(plan, reach, pit)).Map;
             var longer = SlabCoverage.Compute(Plans.Unfitted(plan, reach * more, pit)).Map;
-            Assert.All(shorter.Cells.Zip(longer.Cells), pair => Assert.True(pair.Second.VacuumPa >= pair.First.VacuumPa - 0.001 * pit.PitVacuumPa));
-        }, iter: 20);
+            Assert.All(shorter.Cells.Zip(longer.Cells), pair =>
+            {
+                var allowed = pair.First.Centre.DistanceM(pit.At) > cellDiagonalM ? 1e-9 : 0.01;
+                Assert.True(pair.Second.VacuumPa >= pair.First.VacuumPa - allowed * pit.PitVacuumPa);
+            });
+        }, iter: 200);
 
     [Fact]
     public void A_stronger_footing_lets_the_pits_draw_less() =>

@@ -20,19 +20,25 @@ public sealed record DesignReport
     public required double WinterLossPa { get; init; }
     public required SoilResult Soil { get; init; }
 
+    /// <summary>The same of each further suction point, in their order.</summary>
+    public IReadOnlyList<FurtherSoil> FurtherSoils { get; init; } = [];
+
     /// <summary>Every fan of the catalogue, best first.</summary>
     public required IReadOnlyList<FanResult> Fans { get; init; }
 
     /// <summary>Losses of the route with the shown fan, piece by piece.</summary>
     public required IReadOnlyList<PieceLoss> Losses { get; init; }
 
-    /// <summary>The system's pressure at rising flows, for the chart.</summary>
+    /// <summary>The system's pressure at rising flows, for the chart; empty with further suction points, whose shares change with the flow.</summary>
     public required IReadOnlyList<SystemPoint> SystemCurve { get; init; }
     public FreezeResult? Freeze { get; init; }
 
     /// <summary>Why there is no freeze forecast, where there is none.</summary>
     public string? WhyNoFreeze { get; init; }
     public SitingResult? Siting { get; init; }
+
+    /// <summary>Suction under the whole slab, where the file has a floor plan.</summary>
+    public CoverageResult? Coverage { get; init; }
     public required IReadOnlyList<string> Assumptions { get; init; }
     public required IReadOnlyList<string> Warnings { get; init; }
     public required IReadOnlyList<NumberOrigin> Origins { get; init; }
@@ -66,6 +72,8 @@ public sealed record SettingResult
     public string? Contradiction { get; init; }
 }
 
+public sealed record FurtherSoil(string Name, SoilResult Soil);
+
 /// <summary>Share of the pit's suction that reaches a hole.</summary>
 public sealed record HoleTransfer(string Label, double Ratio, double Low, double High, double? DistanceM);
 
@@ -85,6 +93,13 @@ public sealed record FanResult
     /// <summary>Suction at the pit, what the manometer on the pipe will about show.</summary>
     public double PitVacuumPa { get; init; }
     public double Watts { get; init; }
+
+    /// <summary>On the pipe just before the fan.</summary>
+    public double FanInletVacuumPa { get; init; }
+
+    /// <summary>Flow and suction of every suction point, the first one first.</summary>
+    public IReadOnlyList<PointResult> Points { get; init; } = [];
+    public double? NoiseDbA { get; init; }
     public string? WeakestHole { get; init; }
     public double WeakestNowPa { get; init; }
     public double WeakestWinterPa { get; init; }
@@ -105,6 +120,8 @@ public sealed record FanResult
     public IReadOnlyList<HolePressure> Holes { get; init; } = [];
 }
 
+public sealed record PointResult(string Name, double FlowM3PerS, double PitVacuumPa);
+
 /// <summary>Suction foretold at a hole, positive.</summary>
 public sealed record HolePressure(string Label, double NowPa, double WinterPa, double WinterLowPa, double WinterHighPa);
 
@@ -122,12 +139,26 @@ public sealed record FreezeResult
     public double? CableWPerFt { get; init; }
     public double? CableLengthM { get; init; }
     public double? CableDollarsPerWinter { get; init; }
+    public double? CableKWhPerWinter { get; init; }
     public double? InsulationR { get; init; }
     public required bool BypassNeeded { get; init; }
     public required string BypassReason { get; init; }
     public double? DaysUntilHalfClosed { get; init; }
     public double? DaysUntilShut { get; init; }
     public required double CondensateKgPerDay { get; init; }
+
+    /// <summary>Winters the days at risk are a mean of; 1 where it is made up.</summary>
+    public int Winters { get; init; } = 1;
+    public bool WinterMadeUp { get; init; } = true;
+
+    /// <summary>What the manometer shows with the mouth open.</summary>
+    public double? ManometerOpenPa { get; init; }
+
+    /// <summary>Day by day at the design temperature, with what the manometer shows as ice closes.</summary>
+    public IReadOnlyList<FreezeDay> ColdSpell { get; init; } = [];
+
+    /// <summary>The made-up winter or the middle one of the record, where the file asks for its days.</summary>
+    public IReadOnlyList<FreezeDay>? Winter { get; init; }
     public required IReadOnlyList<string> Assumptions { get; init; }
     public required IReadOnlyList<string> Warnings { get; init; }
     public required IReadOnlyList<string> Cautions { get; init; }
@@ -135,6 +166,9 @@ public sealed record FreezeResult
 
     public bool CableAdvised => CableWPerFt is not null && DaysAtRiskHigh >= 1;
 }
+
+/// <summary>One day of ice in the outdoor run, as it stands at the day's end; the open share is the day's narrowest.</summary>
+public sealed record FreezeDay(DateOnly Day, double MinC, double MaxC, double ThickestIceM, double OpenShare, double DrainedKg, double FrostKg, double? ManometerPa);
 
 public sealed record SitingResult(string Jurisdiction, string Note, IReadOnlyList<RuleResult> Rules);
 

@@ -19,29 +19,50 @@ public static class JudgeSiting
 
     private static DischargeSite Site(DesignFile file, FileDischarge d)
     {
-        var side = !file.Route.Any(p => p.Place is PiecePlace.Attic or PiecePlace.Garage) && file.Route.Any(p => p.Place == PiecePlace.Outdoors);
+        var mounting = d.Mounting ?? MountingOf(file);
+        var side = mounting == DischargeMounting.SideOfHouse;
         return new DischargeSite
         {
             HeightAboveGradeFt = Ft(d.AboveGradeM),
-            Mounting = side ? DischargeMounting.SideOfHouse : DischargeMounting.ThroughPitchedRoof,
+            Mounting = mounting,
             AboveRoofIn = side ? null : Ft(d.AboveRoofM) * 12,
             AboveRoofEdgeIn = side ? Ft(d.AboveRoofM) * 12 : null,
-            Openings = d.OpeningDistanceM is { } away ? [new NearbyOpening("the nearest opening", OpeningKind.Window, Ft(away)!.Value, Ft(d.AboveOpeningTopM))] : null,
-            AdjacentBuildings = d.AdjacentBuildingM is { } next ? [new AdjacentBuilding("The next building", Ft(next)!.Value)] : null,
+            Openings = Openings(d),
+            AdjacentBuildings = Buildings(d),
+            Walls = d.Walls is { } walls ? [.. walls.Select(w => new NearbyWall(w.Name, Ft(w.DistanceM), Ft(w.TopAboveMouthM)))] : null,
             FromVerticalDeg = (decimal)d.FromVerticalDeg,
             HasRainCap = d.RainCap,
-            Fan = file.Route.FirstOrDefault(p => p.Kind == PieceKind.Fan)?.Place switch
-            {
-                PiecePlace.Outdoors => FanLocation.Outdoors,
-                PiecePlace.Attic => FanLocation.Attic,
-                PiecePlace.Garage => FanLocation.Garage,
-                PiecePlace.Indoors => file.Site.Basement ? FanLocation.Basement : FanLocation.ConditionedSpace,
-                _ => null,
-            },
+            Fan = d.Fan ?? FanOf(file),
         };
     }
 
-    private static decimal? Ft(double? metres) => metres is { } m ? Math.Round((decimal)(m * FtPerM), 3, MidpointRounding.AwayFromZero) : null;
+    private static DischargeMounting MountingOf(DesignFile file) =>
+        !file.Route.Any(p => p.Place is PiecePlace.Attic or PiecePlace.Garage) && file.Route.Any(p => p.Place == PiecePlace.Outdoors) ? DischargeMounting.SideOfHouse : DischargeMounting.ThroughPitchedRoof;
+
+    private static FanLocation? FanOf(DesignFile file) => file.Route.FirstOrDefault(p => p.Kind == PieceKind.Fan)?.Place switch
+    {
+        PiecePlace.Outdoors => FanLocation.Outdoors,
+        PiecePlace.Attic => FanLocation.Attic,
+        PiecePlace.Garage => FanLocation.Garage,
+        PiecePlace.Indoors => file.Site.Basement ? FanLocation.Basement : FanLocation.ConditionedSpace,
+        _ => null,
+    };
+
+    private static IReadOnlyList<NearbyOpening>? Openings(FileDischarge d)
+    {
+        if (d.Openings is { } all) return [.. all.Select(o => new NearbyOpening(o.Name, o.Kind, Ft(o.DistanceM), Ft(o.TopBelowMouthM)))];
+        return d.OpeningDistanceM is { } away ? [new NearbyOpening("the nearest opening", OpeningKind.Window, Ft(away), Ft(d.AboveOpeningTopM))] : null;
+    }
+
+    private static IReadOnlyList<AdjacentBuilding>? Buildings(FileDischarge d)
+    {
+        if (d.AdjacentBuildings is { } all) return [.. all.Select(b => new AdjacentBuilding(b.Name, Ft(b.DistanceM), Ft(b.NearestOpeningM)))];
+        return d.AdjacentBuildingM is { } next ? [new AdjacentBuilding("The next building", Ft(next))] : null;
+    }
+
+    private static decimal? Ft(double? metres) => metres is { } m ? Ft(m) : null;
+
+    private static decimal Ft(double metres) => Math.Round((decimal)(metres * FtPerM), 3, MidpointRounding.AwayFromZero);
 
     private static string Word(SitingOutcome outcome) => outcome switch
     {

@@ -25,9 +25,9 @@ internal static class ReportOrigins
             [Say($"fan {point.FanPressurePa:0.0} Pa = ground {point.PitVacuumPa:0.0} Pa + pipe {point.PipeLossPa:0.0} Pa; left over {Math.Abs(point.ResidualPa):0.0e+0} Pa"), Say($"gas density {sizing.GasDensityKgPerM3:0.000} kg/m³ at {file.Site.ElevationM:0} m")],
             "Darcy–Weisbach with Colebrook’s friction factor; fittings by handbook coefficients; fan by its measured curve and the fan laws"));
         var weakest = shown.Holes.MinBy(h => h.WinterPa)!;
-        var transfer = ground.Holes.First(h => h.Label == weakest.Label);
+        var (transfer, pit) = From(sizing, point, weakest.Label);
         origins.Add(new($"Suction at {weakest.Label}", Say($"{weakest.NowPa:0.0} Pa now, {weakest.WinterPa:0.0} Pa in design winter"), "share of the pit’s suction × suction at the pit − fan-off reading (− winter’s share)",
-            [Say($"share {transfer.Ratio * 100:0.00} % ({transfer.Low * 100:0.00} to {transfer.High * 100:0.00} % as the gauges can be read)"), Say($"pit {point.PitVacuumPa:0.0} Pa"), Say($"fan off {transfer.FanOffPa:0.0} Pa")],
+            [Say($"share {transfer.Ratio * 100:0.00} % ({transfer.Low * 100:0.00} to {transfer.High * 100:0.00} % as the gauges can be read)"), Say($"pit {pit:0.0} Pa"), Say($"fan off {transfer.FanOffPa:0.0} Pa")],
             "Superposition under the slab; the share is taken to stay the same"));
         origins.Add(new("Electricity", Say($"${shown.ElectricityDollarsPerYear:0.00} a year"), "watts × 8760 h × price", [Say($"{point.Watts:0.0} W"), Say($"{site.ElectricityCentsPerKWh:0.##} ¢/kWh")], "Arithmetic; the price is the company’s"));
         origins.Add(new("Heated house air", Say($"${shown.HouseAirDollarsPerYear:0.00} a year"), "1.08·cfm·share·24·HDD/η × fuel price",
@@ -37,6 +37,11 @@ internal static class ReportOrigins
             [Say($"${file.Fans.First(f => f.Model == shown.Name).PriceDollars:0.00} a fan, {file.Fans.First(f => f.Model == shown.Name).ExpectedLifeYears} years each")], "Arithmetic; prices held as today"));
         return origins;
     }
+
+    /// <summary>The suction point that brings most to a hole: its share there and its pit's suction.</summary>
+    private static (Engineering.Slab.HoleTransfer Transfer, double PitPa) From(SizingReport sizing, OperatingPoint point, string label) =>
+        sizing.FurtherGrounds.Prepend(sizing.Ground).Select((g, i) => (Transfer: g.Holes.FirstOrDefault(h => h.Label == label), PitPa: point.Points[i].PitVacuumPa))
+            .Where(x => x.Transfer is not null).Select(x => (x.Transfer!, x.PitPa)).MaxBy(x => x.Item1.Ratio * x.PitPa - x.Item1.FanOffPa);
 
     private static string Flow(double m3PerS) => $"{Measures.Flow.Show(m3PerS)} ({Measures.Flow.Show(m3PerS, UnitSystem.SI)})";
 

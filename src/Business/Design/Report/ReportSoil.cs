@@ -6,11 +6,11 @@ namespace MitigationOffice.Business.Design.Report;
 /// <summary>What the readings say about the ground, as the report keeps it.</summary>
 public static class ReportSoil
 {
-    public static SoilResult Of(DesignFile file, PfeFindings ground) => new()
+    public static SoilResult Of(FileTest test, PfeFindings ground) => new()
     {
         Conductance = ground.Soil.ConductanceG, Exponent = ground.Soil.Exponent, ExponentAssumed = ground.Soil.ExponentAssumed,
-        Settings = [.. file.Test.Settings.Select(s => Setting(s, ground))],
-        Holes = [.. ground.Holes.Select(h => new HoleTransfer(h.Label, h.Ratio, h.Low, h.High, file.Test.Holes.FirstOrDefault(x => x.Label == h.Label)?.DistanceM))],
+        Settings = [.. test.Settings.Select(s => Setting(s, ground))],
+        Holes = [.. ground.Holes.Select(h => new HoleTransfer(h.Label, h.Ratio, h.Low, h.High, test.Holes.FirstOrDefault(x => x.Label == h.Label)?.DistanceM))],
     };
 
     private static SettingResult Setting(FileSetting s, PfeFindings ground)

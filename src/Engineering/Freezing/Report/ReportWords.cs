@@ -31,6 +31,7 @@ internal static class ReportWords
         sentences.Add(input.System is null
             ? "No fan curve given: the flow is held until the pipe is shut."
             : "As ice closes, the flow falls as the fan curve and the suction side allow.");
+        if (input.System is { CurveFromNoFlow: false }) sentences.Add("The fan was not measured down to no flow; below its first measured flow its pressure is held.");
         return sentences;
     }
 
@@ -76,11 +77,20 @@ internal static class ReportWords
             warnings.Add(Words.Say($"In a cold spell at the design temperature ice shuts the pipe after about {shut:0.0} days."));
         else if (report.ColdSpell.DaysUntilHalfClosed is { } half)
             warnings.Add(Words.Say($"In a cold spell at the design temperature ice closes half the pipe after about {half:0.0} days."));
+        if (Falling(report) is { } falling) warnings.Add(falling);
         if (report.Cable is { ChosenWPerFt: not null, KeepsWallWarm: false } cable)
             warnings.Add(Words.Say($"The cable holds the pipe open but lets some frost form; a wall free of frost at the design temperature needs {cable.WallWarmWPerFt:0.0} W/ft on this pipe."));
         if (report.AtRisk.High - report.AtRisk.Low > 10)
             warnings.Add(Words.Say($"The assumptions leave a wide range: {report.AtRisk.Low:0} to {report.AtRisk.High:0} days a winter."));
         return warnings;
+    }
+
+    // Less than a mark of 0.05 inWC cannot be read off a U-tube.
+    private static string? Falling(FreezeReport report)
+    {
+        if (report.Input.System is not { } system || report.ColdSpell.Days.Min(day => day.GaugePa) is not { } lowest) return null;
+        var (open, low) = (system.OpenGaugePa / TradeUnits.PaPerInWC, lowest / TradeUnits.PaPerInWC);
+        return open - low < 0.05 ? null : Words.Say($"As ice closes in such a spell the manometer falls from {open:0.00} to {low:0.00} inWC; water or blocked soil before the fan would make it rise.");
     }
 
     private static void AddRecord(List<string> warnings, DailyRecord record)

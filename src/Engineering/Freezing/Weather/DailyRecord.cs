@@ -22,6 +22,12 @@ public sealed record DailyRecord
     /// <summary>What was found wrong or was mended, one sentence each, naming line or day.</summary>
     public required IReadOnlyList<string> Problems { get; init; }
 
+    /// <summary>
+    /// Those of <see cref="Problems"/> that make the record doubtful: lines left out, doubled days, a unit that cannot be
+    /// right, a winter with a gap too long to fill. Short gaps filled and winters cut off by the record's ends are none.
+    /// </summary>
+    public IReadOnlyList<string> Faults { get; init; } = [];
+
     /// <summary>Number of days that were filled from their neighbours, a count, dimensionless.</summary>
     public required int FilledDays { get; init; }
 

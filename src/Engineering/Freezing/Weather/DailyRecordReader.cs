@@ -16,6 +16,9 @@ public static class DailyRecordReader
 
     private const int MostProblemsOfAKind = 20;
 
+    // Deserts reach a mean daily swing of about 20 K (from memory).
+    private const double WidestMeanSwingK = 30;
+
     /// <summary>
     /// Reads the record. Example: the lines "DATE,TMIN,TMAX" and "2024-01-05,-150,-50" in tenths give one day of −15 to −5 °C.
     /// </summary>
@@ -34,8 +37,10 @@ public static class DailyRecordReader
         var read = ReadLines(lines, unit, problems);
         SuspectUnit(read, unit, problems);
         var ordered = WithoutDoubles(read, problems);
+        var faults = problems.ToList();
         var (days, filled) = FillShortGaps(ordered, problems);
-        return new DailyRecord { Days = days, Problems = problems, FilledDays = filled, Winters = CutIntoWinters(days, problems) };
+        var winters = CutIntoWinters(days, problems, faults);
+        return new DailyRecord { Days = days, Problems = problems, Faults = faults, FilledDays = filled, Winters = winters };
     }
 
     private static List<WeatherDay> ReadLines(IEnumerable<string> lines, RecordUnit unit, List<string> problems)
@@ -103,12 +108,14 @@ public static class DailyRecordReader
         return at >= 0 ? at : throw new FormatException($"The header has no column {name}; it has: {string.Join(", ", header)}.");
     }
 
-    // Whole numbers spread over hundreds can only be tenths; a record whose days hardly differ within tenths was degrees.
+    // A record whose days hardly differ within tenths was degrees; one whose days differ by more than any climate's was tenths.
     private static void SuspectUnit(List<WeatherDay> days, RecordUnit unit, List<string> problems)
     {
-        if (unit != RecordUnit.TenthsOfCelsius || days.Count < 30) return;
+        if (days.Count < 30) return;
         var swing = days.Average(day => day.MaxC - day.MinC);
-        if (swing < 2.5)
+        if (unit != RecordUnit.TenthsOfCelsius && swing > WidestMeanSwingK)
+            problems.Add(Say($"Lowest and highest differ by {swing:0.0} K on average, more than in any climate: the values look like tenths of a degree."));
+        if (unit == RecordUnit.TenthsOfCelsius && swing < 2.5)
             problems.Add(Say($"Lowest and highest differ by only {swing:0.0} K on average: the values look like whole degrees, not tenths."));
     }
 
@@ -155,17 +162,17 @@ public static class DailyRecordReader
         return missing;
     }
 
-    private static List<IReadOnlyList<WeatherDay>> CutIntoWinters(List<WeatherDay> days, List<string> problems)
+    private static List<IReadOnlyList<WeatherDay>> CutIntoWinters(List<WeatherDay> days, List<string> problems, List<string> faults)
     {
         var winters = new List<IReadOnlyList<WeatherDay>>();
         foreach (var winter in days.Where(IsFromSeptemberToMay).GroupBy(day => day.Day.Month >= 7 ? day.Day.Year : day.Day.Year - 1))
         {
             var list = winter.ToList();
             var name = Say($"Winter {winter.Key}-{winter.Key + 1}");
-            if (list.Count(IsColdSeason) < FewestColdSeasonDays)
+            if (FirstGap(list) is { } after)
+                AddFault(problems, faults, Say($"{name} left out: it has a gap too long to fill after {after:yyyy-MM-dd}."));
+            else if (list.Count(IsColdSeason) < FewestColdSeasonDays)
                 problems.Add(Say($"{name} left out: fewer than {FewestColdSeasonDays} days from November to March."));
-            else if (HasGap(list))
-                problems.Add($"{name} left out: it has a gap too long to fill.");
             else
                 winters.Add(list);
         }
@@ -176,8 +183,18 @@ public static class DailyRecordReader
 
     private static bool IsColdSeason(WeatherDay day) => day.Day.Month is >= 11 or <= 3;
 
-    private static bool HasGap(List<WeatherDay> days) =>
-        days[^1].Day.DayNumber - days[0].Day.DayNumber + 1 != days.Count;
+    private static DateOnly? FirstGap(List<WeatherDay> days)
+    {
+        for (var at = 1; at < days.Count; at++)
+            if (days[at].Day.DayNumber > days[at - 1].Day.DayNumber + 1) return days[at - 1].Day;
+        return null;
+    }
+
+    private static void AddFault(List<string> problems, List<string> faults, string fault)
+    {
+        problems.Add(fault);
+        faults.Add(fault);
+    }
 
     private static void AddSome(List<string> problems, List<string> more, string what)
     {
