@@ -149,7 +149,7 @@ public sealed class DesignFileRefusalTests
             {
                 Assert.NotEmpty(e.Message);
             }
-        }, iter: 150);
+        }, iter: 100);
     }
 
     private static IEnumerable<string> Numbers(JsonNode node, string path) => node switch

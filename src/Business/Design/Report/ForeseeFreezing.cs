@@ -63,13 +63,27 @@ public static class ForeseeFreezing
             System = input.System! with { MouthContraction = run.MouthContraction ?? input.System.MouthContraction },
             Assumptions = air with
             {
-                GroundSpreadK = run.GroundSpreadK ?? air.GroundSpreadK, HouseAirShare = run.HouseAirShare ?? air.HouseAirShare, HouseAirShareSpread = run.HouseAirShareSpread ?? air.HouseAirShareSpread,
-                HouseC = run.HouseC ?? air.HouseC, HouseHumidityPercent = run.HouseHumidityPercent ?? air.HouseHumidityPercent, HouseHumiditySpreadPercent = run.HouseHumiditySpreadPercent ?? air.HouseHumiditySpreadPercent,
-                WindMPerS = run.WindMPerS ?? air.WindMPerS, WindSpreadMPerS = run.WindSpreadMPerS ?? air.WindSpreadMPerS, SkyShare = run.SkyShare ?? air.SkyShare,
-                IceKgPerM3 = run.IceKgPerM3 ?? air.IceKgPerM3, IceSpreadKgPerM3 = run.IceSpreadKgPerM3 ?? air.IceSpreadKgPerM3, FogCaughtShare = run.FogCaughtShare ?? air.FogCaughtShare, FlowSpreadShare = run.FlowSpreadShare ?? air.FlowSpreadShare,
+                GroundSpreadK = run.GroundSpreadK ?? air.GroundSpreadK,
+                HouseAirShare = run.HouseAirShare ?? air.HouseAirShare,
+                HouseAirShareSpread = run.HouseAirShareSpread ?? air.HouseAirShareSpread,
+                HouseC = run.HouseC ?? air.HouseC,
+                HouseHumidityPercent = run.HouseHumidityPercent ?? air.HouseHumidityPercent,
+                HouseHumiditySpreadPercent = run.HouseHumiditySpreadPercent ?? air.HouseHumiditySpreadPercent,
+                WindMPerS = run.WindMPerS ?? air.WindMPerS,
+                WindSpreadMPerS = run.WindSpreadMPerS ?? air.WindSpreadMPerS,
+                SkyShare = run.SkyShare ?? air.SkyShare,
+                IceKgPerM3 = run.IceKgPerM3 ?? air.IceKgPerM3,
+                IceSpreadKgPerM3 = run.IceSpreadKgPerM3 ?? air.IceSpreadKgPerM3,
+                FogCaughtShare = run.FogCaughtShare ?? air.FogCaughtShare,
+                FlowSpreadShare = run.FlowSpreadShare ?? air.FlowSpreadShare,
             },
-            CableSizesWPerFt = run.CableSizesWPerFt ?? input.CableSizesWPerFt, CableOnBelowC = run.CableOnBelowC ?? input.CableOnBelowC, BypassFromKgPerDay = run.BypassFromKgPerDay ?? input.BypassFromKgPerDay,
-            ColdSpellDays = run.ColdSpellDays ?? input.ColdSpellDays, ColdSpellSwingK = run.ColdSpellSwingK ?? input.ColdSpellSwingK, Trials = run.Trials ?? input.Trials, Seed = (ulong?)run.Seed ?? input.Seed,
+            CableSizesWPerFt = run.CableSizesWPerFt ?? input.CableSizesWPerFt,
+            CableOnBelowC = run.CableOnBelowC ?? input.CableOnBelowC,
+            BypassFromKgPerDay = run.BypassFromKgPerDay ?? input.BypassFromKgPerDay,
+            ColdSpellDays = run.ColdSpellDays ?? input.ColdSpellDays,
+            ColdSpellSwingK = run.ColdSpellSwingK ?? input.ColdSpellSwingK,
+            Trials = run.Trials ?? input.Trials,
+            Seed = (ulong?)run.Seed ?? input.Seed,
         };
     }
 
