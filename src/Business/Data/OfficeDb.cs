@@ -7,6 +7,7 @@ using MitigationOffice.Business.Diagnosis;
 using MitigationOffice.Business.Documents;
 using MitigationOffice.Business.FollowUp;
 using MitigationOffice.Business.Houses;
+using MitigationOffice.Business.Invoices;
 using MitigationOffice.Business.Messages;
 using MitigationOffice.Business.Quotes;
 using MitigationOffice.Business.Shop;
@@ -46,6 +47,10 @@ public sealed partial class OfficeDb(DbContextOptions<OfficeDb> options, TimePro
     public DbSet<UnsubscribeLink> UnsubscribeLinks => Set<UnsubscribeLink>();
     public DbSet<ReportRun> ReportRuns => Set<ReportRun>();
     public DbSet<ReportEntry> ReportEntries => Set<ReportEntry>();
+    public DbSet<TaxRate> TaxRates => Set<TaxRate>();
+    public DbSet<Invoice> Invoices => Set<Invoice>();
+    public DbSet<Payment> Payments => Set<Payment>();
+    public DbSet<CancelledSale> CancelledSales => Set<CancelledSale>();
     public DbSet<StoredDocument> Documents => Set<StoredDocument>();
     public DbSet<AuditEntry> Audit => Set<AuditEntry>();
     public DbSet<Counter> Counters => Set<Counter>();
@@ -95,6 +100,18 @@ public sealed partial class OfficeDb(DbContextOptions<OfficeDb> options, TimePro
         Refer<OutboxMessage, House>(builder, x => x.HouseId!);
         Refer<ReportEntry, InstalledSystem>(builder, x => x.InstalledSystemId);
         Refer<ReportRun, StoredDocument>(builder, x => x.CsvDocumentId);
+        Refer<Invoice, House>(builder, x => x.HouseId);
+        Refer<Invoice, Customer>(builder, x => x.CustomerId);
+        Refer<Invoice, Acceptance>(builder, x => x.AcceptanceId!);
+        Refer<Invoice, Invoice>(builder, x => x.CreditsInvoiceId!);
+        Refer<Invoice, StoredDocument>(builder, x => x.PdfDocumentId);
+        Refer<InvoiceLine, InvoiceLine>(builder, x => x.CreditsLineId!);
+        Refer<Payment, House>(builder, x => x.HouseId);
+        Refer<Payment, Customer>(builder, x => x.CustomerId);
+        Refer<Payment, Payment>(builder, x => x.UndoesPaymentId!);
+        Refer<CancelledSale, House>(builder, x => x.HouseId);
+        Refer<CancelledSale, Customer>(builder, x => x.CustomerId);
+        Refer<CancelledSale, Acceptance>(builder, x => x.AcceptanceId);
         Refer<StoredDocument, House>(builder, x => x.HouseId!);
         foreach (var type in builder.Model.GetEntityTypes().ToList())
             foreach (var amount in type.ClrType.GetProperties().Where(p => p.PropertyType == typeof(Money) && p.CanWrite))

@@ -29,6 +29,9 @@ public enum Truth
 public sealed class HoldsAttribute(Truth truth) : Attribute
 {
     public Truth Truth { get; } = truth;
+
+    /// <summary>A row is written once; a save that would change it or take it out fails.</summary>
+    public bool Frozen { get; set; }
 }
 
 /// <summary>A property that the audit trail leaves out: file contents, secrets' hashes.</summary>

@@ -1,3 +1,4 @@
+using System.Reflection;
 using System.Text.Json;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.ChangeTracking;
@@ -85,6 +86,8 @@ public sealed partial class OfficeDb
         foreach (var entry in ChangeTracker.Entries())
         {
             if (entry.State is EntityState.Unchanged or EntityState.Detached) continue;
+            if (entry.State != EntityState.Added && entry.Metadata.ClrType.GetCustomAttribute<HoldsAttribute>() is { Frozen: true })
+                throw new InvalidOperationException($"{entry.Metadata.ClrType.Name} is written once and never changed.");
             if (entry is { Entity: Record row, State: EntityState.Modified }) row.Version = (int)entry.Property(nameof(Record.Version)).OriginalValue! + 1;
             if (entry.Entity is Record or StaffMember) told.Add(new Change(entry, entry.State.ToString(), JsonSerializer.Serialize(Differences(entry))));
         }

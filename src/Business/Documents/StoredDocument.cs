@@ -49,4 +49,6 @@ public enum PaperKind
     Packet,
     ResultLetter,
     StateReport,
+    Invoice,
+    CreditNote,
 }

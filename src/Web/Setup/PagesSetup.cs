@@ -30,6 +30,7 @@ public static class PagesSetup
             options.Conventions.AuthorizeFolder("/Shop", SignInSetup.OfficeWork);
             options.Conventions.AuthorizeFolder("/Quotes", SignInSetup.OfficeWork);
             options.Conventions.AuthorizeFolder("/StateReports", SignInSetup.OfficeWork);
+            options.Conventions.AuthorizeFolder("/Invoices", SignInSetup.OfficeWork);
             options.Conventions.AuthorizeFolder("/FollowUp", SignInSetup.OfficeWork);
             options.Conventions.AuthorizePage("/Shop/Staff", SignInSetup.OwnerOnly);
             options.Conventions.AuthorizePage("/Shop/Company", SignInSetup.OwnerOnly);

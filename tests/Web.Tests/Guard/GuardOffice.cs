@@ -8,6 +8,7 @@ using MitigationOffice.Business.Messages;
 using MitigationOffice.Business.Shop;
 using MitigationOffice.Web.Tests.Design;
 using MitigationOffice.Web.Tests.FollowUp;
+using MitigationOffice.Web.Tests.Invoices;
 using MitigationOffice.Web.Tests.Messages;
 using MitigationOffice.Web.Tests.Quotes;
 using MitigationOffice.Web.Tests.Work;
@@ -48,6 +49,7 @@ public sealed class GuardOffice : OfficeApp
             await db.SaveChangesAsync();
         });
         Assert.Equal(HttpStatusCode.Redirect, (await desk.SubmitAsync("/state-reports/2026-03", new() { ["WithGaps"] = "true" }, "form[action*=Freeze]")).StatusCode);
+        await this.InvoicesAndMoneyAsync(signed.Id);
         await FillAsync(draft.HouseId, designId, jobId, testId, signed.QuoteRevisionId);
     }
 
@@ -64,6 +66,7 @@ public sealed class GuardOffice : OfficeApp
         _values["/shop/fans/id"] = [.. await Ids(db.Fans.Select(f => f.Id)), "new"];
         _values["/shop/prices/id"] = [.. await Ids(db.PriceItems.Select(p => p.Id)), "new"];
         _values["/follow-up/messages/id"] = await Ids(db.Outbox.Select(m => m.Id));
+        _values["invoiceId"] = await Ids(db.Invoices.Select(i => i.Id));
         _values["code"] = [.. await db.ReminderRules.Select(r => r.Code).ToListAsync()];
         _values["month"] = ["2026-02", "2026-03"];
         _values["token"] = [Offer.Token];
@@ -123,7 +126,7 @@ public sealed class GuardOffice : OfficeApp
     });
 
     public Task<List<(int House, int Paper)>> QuotePapersAsync() => WithDbAsync(async db =>
-        (await db.Documents.Where(d => d.HouseId != null && (d.Kind == PaperKind.Quote || d.Kind == PaperKind.SignedQuote)).Select(d => new { d.HouseId, d.Id }).ToListAsync())
+        (await db.Documents.Where(d => d.HouseId != null && (d.Kind == PaperKind.Quote || d.Kind == PaperKind.SignedQuote || d.Kind == PaperKind.Invoice || d.Kind == PaperKind.CreditNote)).Select(d => new { d.HouseId, d.Id }).ToListAsync())
         .ConvertAll(d => (d.HouseId!.Value, d.Id)));
 
     public Task<int> DesignOfAsync(int house) => WithDbAsync(db => db.Designs.Where(d => d.HouseId == house).Select(d => d.Id).SingleAsync());

@@ -11,6 +11,8 @@ public sealed record HouseHead(int Id, string Address, string For, int CustomerI
 
     /// <summary>Which sheet is shown (1 to 8), its revision and its date, for the title block.</summary>
     public int Shown { get; init; }
+    /// <summary>Name of a page that stands beside the eight sheets; then none of them is shown.</summary>
+    public string? Beside { get; init; }
     public string Revision { get; init; } = "–";
     public string Date { get; init; } = "–";
 

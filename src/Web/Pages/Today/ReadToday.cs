@@ -17,11 +17,11 @@ public sealed class ReadToday(OfficeDb db, TodayClock at)
 
     public async Task<IReadOnlyList<TodayGroup>> ForOfficeAsync(OfficeFacts facts)
     {
-        var tests = new ReadTestsToday(db, at);
+        var (tests, money) = (new ReadTestsToday(db, at), new ReadMoneyToday(db, at));
         List<TodayGroup> groups =
         [
             await JobsAsync(), await tests.WindowsAsync(), .. await tests.OutAndBackAsync(withLetters: true), await QuotesAsync(), await InquiriesAsync(),
-            await RemindersAsync(), await MailAsync(), await LicencesAsync(), Report(facts),
+            .. await money.OwedAsync(), await RemindersAsync(), await MailAsync(), await LicencesAsync(), Report(facts),
         ];
         return [.. groups.Where(g => g.Items.Count > 0)];
     }

@@ -321,6 +321,24 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "TaxRates",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    Name = table.Column<string>(type: "TEXT", nullable: false),
+                    Percent = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: false),
+                    Kinds = table.Column<string>(type: "TEXT", nullable: false),
+                    ValidFrom = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    ValidTo = table.Column<DateOnly>(type: "TEXT", nullable: true),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_TaxRates", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "UnsubscribeLinks",
                 columns: table => new
                 {
@@ -524,6 +542,48 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         name: "FK_Outbox_Houses_HouseId",
                         column: x => x.HouseId,
                         principalTable: "Houses",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "Payments",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    HouseId = table.Column<int>(type: "INTEGER", nullable: false),
+                    CustomerId = table.Column<int>(type: "INTEGER", nullable: false),
+                    Kind = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    Day = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    How = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    Reference = table.Column<string>(type: "TEXT", nullable: false),
+                    Note = table.Column<string>(type: "TEXT", nullable: false),
+                    UndoesPaymentId = table.Column<int>(type: "INTEGER", nullable: true),
+                    EnteredAtUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    EnteredBy = table.Column<string>(type: "TEXT", nullable: false),
+                    Amount_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Payments", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_Payments_Customers_CustomerId",
+                        column: x => x.CustomerId,
+                        principalTable: "Customers",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Payments_Houses_HouseId",
+                        column: x => x.HouseId,
+                        principalTable: "Houses",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Payments_Payments_UndoesPaymentId",
+                        column: x => x.UndoesPaymentId,
+                        principalTable: "Payments",
                         principalColumn: "Id",
                         onDelete: ReferentialAction.Restrict);
                 });
@@ -1043,6 +1103,109 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "CancelledSales",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    AcceptanceId = table.Column<int>(type: "INTEGER", nullable: false),
+                    HouseId = table.Column<int>(type: "INTEGER", nullable: false),
+                    CustomerId = table.Column<int>(type: "INTEGER", nullable: false),
+                    GivenOn = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    ReceivedOn = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    OwedBackBy = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    Note = table.Column<string>(type: "TEXT", nullable: false),
+                    EnteredBy = table.Column<string>(type: "TEXT", nullable: false),
+                    EnteredAtUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_CancelledSales", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_CancelledSales_Acceptances_AcceptanceId",
+                        column: x => x.AcceptanceId,
+                        principalTable: "Acceptances",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_CancelledSales_Customers_CustomerId",
+                        column: x => x.CustomerId,
+                        principalTable: "Customers",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_CancelledSales_Houses_HouseId",
+                        column: x => x.HouseId,
+                        principalTable: "Houses",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "Invoices",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    Number = table.Column<string>(type: "TEXT", nullable: false),
+                    Kind = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    HouseId = table.Column<int>(type: "INTEGER", nullable: false),
+                    CustomerId = table.Column<int>(type: "INTEGER", nullable: false),
+                    AcceptanceId = table.Column<int>(type: "INTEGER", nullable: true),
+                    CreditsInvoiceId = table.Column<int>(type: "INTEGER", nullable: true),
+                    OnceKey = table.Column<string>(type: "TEXT", nullable: true),
+                    Subject = table.Column<string>(type: "TEXT", nullable: false),
+                    Note = table.Column<string>(type: "TEXT", nullable: false),
+                    IssuedOn = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    DueOn = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    IssuedAtUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    IssuedBy = table.Column<string>(type: "TEXT", nullable: false),
+                    PdfDocumentId = table.Column<int>(type: "INTEGER", nullable: false),
+                    PdfSha256 = table.Column<string>(type: "TEXT", nullable: false),
+                    PreviousHash = table.Column<string>(type: "TEXT", nullable: false),
+                    Hash = table.Column<string>(type: "TEXT", nullable: false),
+                    Net_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    Tax_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    Total_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Invoices", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_Invoices_Acceptances_AcceptanceId",
+                        column: x => x.AcceptanceId,
+                        principalTable: "Acceptances",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Invoices_Customers_CustomerId",
+                        column: x => x.CustomerId,
+                        principalTable: "Customers",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Invoices_Documents_PdfDocumentId",
+                        column: x => x.PdfDocumentId,
+                        principalTable: "Documents",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Invoices_Houses_HouseId",
+                        column: x => x.HouseId,
+                        principalTable: "Houses",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Invoices_Invoices_CreditsInvoiceId",
+                        column: x => x.CreditsInvoiceId,
+                        principalTable: "Invoices",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "Jobs",
                 columns: table => new
                 {
@@ -1106,6 +1269,68 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         name: "FK_QuoteLine_QuoteTier_QuoteTierId",
                         column: x => x.QuoteTierId,
                         principalTable: "QuoteTier",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "InvoiceLine",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    InvoiceId = table.Column<int>(type: "INTEGER", nullable: false),
+                    Position = table.Column<int>(type: "INTEGER", nullable: false),
+                    Words = table.Column<string>(type: "TEXT", nullable: false),
+                    Kind = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    Quantity = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: false),
+                    Unit = table.Column<string>(type: "TEXT", nullable: false),
+                    DiscountPercent = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: false),
+                    Taxed = table.Column<bool>(type: "INTEGER", nullable: false),
+                    CreditsLineId = table.Column<int>(type: "INTEGER", nullable: true),
+                    Amount_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    UnitPrice_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_InvoiceLine", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_InvoiceLine_InvoiceLine_CreditsLineId",
+                        column: x => x.CreditsLineId,
+                        principalTable: "InvoiceLine",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_InvoiceLine_Invoices_InvoiceId",
+                        column: x => x.InvoiceId,
+                        principalTable: "Invoices",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "InvoiceTax",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    InvoiceId = table.Column<int>(type: "INTEGER", nullable: false),
+                    Position = table.Column<int>(type: "INTEGER", nullable: false),
+                    Name = table.Column<string>(type: "TEXT", nullable: false),
+                    Percent = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: false),
+                    Kinds = table.Column<string>(type: "TEXT", nullable: false),
+                    Amount_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    Taxed_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_InvoiceTax", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_InvoiceTax_Invoices_InvoiceId",
+                        column: x => x.InvoiceId,
+                        principalTable: "Invoices",
                         principalColumn: "Id",
                         onDelete: ReferentialAction.Cascade);
                 });
@@ -1441,6 +1666,22 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 columns: new[] { "Subject", "SubjectId" });
 
             migrationBuilder.CreateIndex(
+                name: "IX_CancelledSales_AcceptanceId",
+                table: "CancelledSales",
+                column: "AcceptanceId",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_CancelledSales_CustomerId",
+                table: "CancelledSales",
+                column: "CustomerId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_CancelledSales_HouseId",
+                table: "CancelledSales",
+                column: "HouseId");
+
+            migrationBuilder.CreateIndex(
                 name: "IX_ChecklistStep_JobId",
                 table: "ChecklistStep",
                 column: "JobId");
@@ -1550,6 +1791,64 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 column: "Search");
 
             migrationBuilder.CreateIndex(
+                name: "IX_InvoiceLine_CreditsLineId",
+                table: "InvoiceLine",
+                column: "CreditsLineId",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_InvoiceLine_InvoiceId",
+                table: "InvoiceLine",
+                column: "InvoiceId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Invoices_AcceptanceId",
+                table: "Invoices",
+                column: "AcceptanceId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Invoices_CreditsInvoiceId",
+                table: "Invoices",
+                column: "CreditsInvoiceId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Invoices_CustomerId",
+                table: "Invoices",
+                column: "CustomerId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Invoices_DueOn",
+                table: "Invoices",
+                column: "DueOn");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Invoices_HouseId_CustomerId",
+                table: "Invoices",
+                columns: new[] { "HouseId", "CustomerId" });
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Invoices_Number",
+                table: "Invoices",
+                column: "Number",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Invoices_OnceKey",
+                table: "Invoices",
+                column: "OnceKey",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Invoices_PdfDocumentId",
+                table: "Invoices",
+                column: "PdfDocumentId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_InvoiceTax_InvoiceId",
+                table: "InvoiceTax",
+                column: "InvoiceId");
+
+            migrationBuilder.CreateIndex(
                 name: "IX_Jobs_AcceptanceId",
                 table: "Jobs",
                 column: "AcceptanceId",
@@ -1581,6 +1880,22 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 name: "IX_Outbox_State_NextTryUtc",
                 table: "Outbox",
                 columns: new[] { "State", "NextTryUtc" });
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Payments_CustomerId",
+                table: "Payments",
+                column: "CustomerId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Payments_HouseId_CustomerId",
+                table: "Payments",
+                columns: new[] { "HouseId", "CustomerId" });
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Payments_UndoesPaymentId",
+                table: "Payments",
+                column: "UndoesPaymentId",
+                unique: true);
 
             migrationBuilder.CreateIndex(
                 name: "IX_PressureFieldTests_HouseId",
@@ -1834,6 +2149,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 name: "Audit");
 
             migrationBuilder.DropTable(
+                name: "CancelledSales");
+
+            migrationBuilder.DropTable(
                 name: "ChecklistStep");
 
             migrationBuilder.DropTable(
@@ -1861,10 +2179,19 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 name: "HouseOwners");
 
             migrationBuilder.DropTable(
+                name: "InvoiceLine");
+
+            migrationBuilder.DropTable(
+                name: "InvoiceTax");
+
+            migrationBuilder.DropTable(
                 name: "Licences");
 
             migrationBuilder.DropTable(
                 name: "OutboxGates");
+
+            migrationBuilder.DropTable(
+                name: "Payments");
 
             migrationBuilder.DropTable(
                 name: "PriceItems");
@@ -1903,6 +2230,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 name: "SystemComponent");
 
             migrationBuilder.DropTable(
+                name: "TaxRates");
+
+            migrationBuilder.DropTable(
                 name: "TestDevice");
 
             migrationBuilder.DropTable(
@@ -1916,6 +2246,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
 
             migrationBuilder.DropTable(
                 name: "TestHole");
+
+            migrationBuilder.DropTable(
+                name: "Invoices");
 
             migrationBuilder.DropTable(
                 name: "QuoteTier");

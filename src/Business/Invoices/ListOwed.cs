@@ -1,0 +1,127 @@
+using Microsoft.EntityFrameworkCore;
+using MitigationOffice.Business.Data;
+
+namespace MitigationOffice.Business.Invoices;
+
+/// <summary>One customer's account at one house that is not settled.</summary>
+public sealed record OwedRow(int HouseId, int CustomerId, string House, string Customer, string Phone, Ageing Age);
+
+/// <summary>What a customer who cancelled in time is still to get back, and by when.</summary>
+public sealed record OwedBack(int HouseId, string Street, string Customer, DateOnly By, Money Amount);
+
+/// <summary>Who owes, since when, and who has credit.</summary>
+public static class ListOwed
+{
+    private sealed class Charge
+    {
+        public int HouseId { get; init; }
+        public int CustomerId { get; init; }
+        public DateOnly DueOn { get; init; }
+        public long Cents { get; init; }
+        public long PaidCents { get; init; }
+        public required string Street { get; init; }
+        public required string City { get; init; }
+        public required string Customer { get; init; }
+        public required string Phone { get; init; }
+        public required string HouseSearch { get; init; }
+        public required string CustomerSearch { get; init; }
+
+        /// <summary>A cancelled sale; the day is the one by which money is owed back, the cents all that was charged.</summary>
+        public bool Back { get; init; }
+    }
+
+    /// <summary>Accounts of which something is past due, the oldest first; and what is owed back after cancelled sales. One statement.</summary>
+    public static async Task<(List<OwedRow> PastDue, List<OwedBack> Back)> PressingAsync(OfficeDb db, DateOnly today)
+    {
+        var pastDue = Charges(db).Where(c => c.DueOn < today
+            && db.Invoices.Where(i => i.HouseId == c.HouseId && i.CustomerId == c.CustomerId && i.DueOn < today).Sum(i => i.Total.Cents) > c.PaidCents);
+        var all = await pastDue.Concat(Cancelled(db).Where(c => c.PaidCents > c.Cents)).ToListAsync();
+        return (
+            [.. Rows(all.Where(c => !c.Back), today).OrderBy(r => r.Age.Since).ThenBy(r => r.HouseId)],
+            [.. all.Where(c => c.Back).OrderBy(c => c.DueOn).ThenBy(c => c.HouseId).DistinctBy(c => (c.HouseId, c.CustomerId)).Select(c => new OwedBack(c.HouseId, c.Street, c.Customer, c.DueOn, new Money(c.PaidCents - c.Cents)))]);
+    }
+
+    /// <summary>All accounts that are not settled, found by words of the house or the customer. Two statements.</summary>
+    public static async Task<List<OwedRow>> UnsettledAsync(OfficeDb db, string find, DateOnly today)
+    {
+        var charges = await Found(Charges(db), find)
+            .Where(c => db.Invoices.Where(i => i.HouseId == c.HouseId && i.CustomerId == c.CustomerId).Sum(i => i.Total.Cents) != c.PaidCents).ToListAsync();
+        var paidAhead = await Found(PaidWithoutInvoice(db), find).ToListAsync();
+        return Rows([.. charges, .. paidAhead.DistinctBy(c => (c.HouseId, c.CustomerId)).Where(c => c.PaidCents != 0)], today);
+    }
+
+    private static IQueryable<Charge> Cancelled(OfficeDb db) =>
+        from s in db.CancelledSales.AsNoTracking()
+        join h in db.Houses on s.HouseId equals h.Id
+        join c in db.Customers on s.CustomerId equals c.Id
+        select new Charge
+        {
+            HouseId = s.HouseId,
+            CustomerId = s.CustomerId,
+            DueOn = s.OwedBackBy,
+            Cents = db.Invoices.Where(i => i.HouseId == s.HouseId && i.CustomerId == s.CustomerId).Sum(i => i.Total.Cents),
+            PaidCents = db.Payments.Where(p => p.HouseId == s.HouseId && p.CustomerId == s.CustomerId).Sum(p => p.Amount.Cents),
+            Street = h.Street,
+            City = h.City,
+            Customer = c.Name,
+            Phone = c.Phone,
+            HouseSearch = h.Search,
+            CustomerSearch = c.Search,
+            Back = true,
+        };
+
+    private static IQueryable<Charge> Charges(OfficeDb db) =>
+        from i in db.Invoices.AsNoTracking()
+        join h in db.Houses on i.HouseId equals h.Id
+        join c in db.Customers on i.CustomerId equals c.Id
+        select new Charge
+        {
+            HouseId = i.HouseId,
+            CustomerId = i.CustomerId,
+            DueOn = i.DueOn,
+            Cents = i.Total.Cents,
+            PaidCents = db.Payments.Where(p => p.HouseId == i.HouseId && p.CustomerId == i.CustomerId).Sum(p => p.Amount.Cents),
+            Street = h.Street,
+            City = h.City,
+            Customer = c.Name,
+            Phone = c.Phone,
+            HouseSearch = h.Search,
+            CustomerSearch = c.Search,
+            Back = false,
+        };
+
+    private static IQueryable<Charge> PaidWithoutInvoice(OfficeDb db) =>
+        from p in db.Payments.AsNoTracking()
+        where !db.Invoices.Any(i => i.HouseId == p.HouseId && i.CustomerId == p.CustomerId)
+        join h in db.Houses on p.HouseId equals h.Id
+        join c in db.Customers on p.CustomerId equals c.Id
+        select new Charge
+        {
+            HouseId = p.HouseId,
+            CustomerId = p.CustomerId,
+            DueOn = p.Day,
+            Cents = 0,
+            PaidCents = db.Payments.Where(x => x.HouseId == p.HouseId && x.CustomerId == p.CustomerId).Sum(x => x.Amount.Cents),
+            Street = h.Street,
+            City = h.City,
+            Customer = c.Name,
+            Phone = c.Phone,
+            HouseSearch = h.Search,
+            CustomerSearch = c.Search,
+            Back = false,
+        };
+
+    private static IQueryable<Charge> Found(IQueryable<Charge> all, string find)
+    {
+        foreach (var (word, digits) in SearchWords.Of(find))
+            all = all.Where(c => c.HouseSearch.Contains(word) || c.CustomerSearch.Contains(word) || c.CustomerSearch.Contains(digits));
+        return all;
+    }
+
+    private static List<OwedRow> Rows(IEnumerable<Charge> charges, DateOnly today) =>
+    [
+        .. charges.GroupBy(c => (c.HouseId, c.CustomerId)).Select(g => new OwedRow(
+            g.Key.HouseId, g.Key.CustomerId, $"{g.First().Street}, {g.First().City}", g.First().Customer, g.First().Phone,
+            Ageing.Of(g.Select(c => (c.DueOn, new Money(c.Cents))), new Money(g.First().PaidCents), today))),
+    ];
+}

@@ -1,0 +1,39 @@
+using Microsoft.EntityFrameworkCore;
+using MitigationOffice.Business.Data;
+using MitigationOffice.Business.Invoices;
+using MitigationOffice.Business.Work;
+
+namespace MitigationOffice.Web.Pages.Invoices;
+
+/// <summary>A signed quote and how far it is invoiced.</summary>
+/// <param name="DepositId">The deposit invoice that stands, 0 where none does.</param>
+/// <param name="BalanceId">The invoice of the whole work that stands, 0 where none does.</param>
+public sealed record Sale(
+    int AcceptanceId, string Quote, DateOnly SignedOn, DateOnly CancelBy, bool MayCancel, Money Total, Money Deposit, int DepositId, int BalanceId, DateOnly? DoneOn, DateOnly? CancelledOn, DateOnly? OwedBackBy);
+
+public static class ReadSales
+{
+    /// <summary>One statement.</summary>
+    public static async Task<IReadOnlyList<Sale>> OfHouseAsync(OfficeDb db, int houseId)
+    {
+        var lines = db.Set<InvoiceLine>();
+        var rows = await (from a in db.Acceptances.AsNoTracking()
+                          join r in db.QuoteRevisions on a.QuoteRevisionId equals r.Id
+                          where r.Quote!.HouseId == houseId
+                          orderby a.Id descending
+                          select new
+                          {
+                              a.Id, r.Quote!.Number, r.Letter, a.AtUtc, a.TimeZone, a.CancelBy, r.NoCancelNoticeBecause, Total = a.Total.Cents, Deposit = a.Deposit.Cents,
+                              DepositId = db.Invoices.Where(i => i.AcceptanceId == a.Id && i.Kind == InvoiceKind.Deposit && i.Lines.Any(l => !lines.Any(c => c.CreditsLineId == l.Id))).Select(i => i.Id).FirstOrDefault(),
+                              BalanceId = db.Invoices.Where(i => i.AcceptanceId == a.Id && i.Kind == InvoiceKind.Balance && i.Lines.Any(l => !lines.Any(c => c.CreditsLineId == l.Id))).Select(i => i.Id).FirstOrDefault(),
+                              DoneOn = db.Jobs.Where(j => j.AcceptanceId == a.Id && j.State == JobState.Done).Select(j => j.DoneOn).FirstOrDefault(),
+                              Cancelled = db.CancelledSales.Where(c => c.AcceptanceId == a.Id).Select(c => new { c.ReceivedOn, c.OwedBackBy }).FirstOrDefault(),
+                          }).ToListAsync();
+        return
+        [
+            .. rows.Select(r => new Sale(
+                r.Id, $"{r.Number} {r.Letter}", HouseTime.DayOf(r.AtUtc, HouseTime.Zone(r.TimeZone)), r.CancelBy, r.NoCancelNoticeBecause.Length == 0, new Money(r.Total), new Money(r.Deposit),
+                r.DepositId, r.BalanceId, r.DoneOn, r.Cancelled?.ReceivedOn, r.Cancelled?.OwedBackBy)),
+        ];
+    }
+}
