@@ -57,7 +57,7 @@ public sealed class MoneyPagesTests(OfficeApp office) : IClassFixture<OfficeApp>
         var typed = Typed();
         var added = await desk.SubmitAsync(page, typed, button: "#add-up");
         var text = await added.TextAsync();
-        // 3 × 40.00 less 10 % = 108.00 material, taxed 7 % = 7.56; 95.00 labor untaxed. By hand.
+        // 3 × 40.00 less 10 % = 108.00 material, taxed 7 % = 7.56; 95.00 labour untaxed. By hand.
         Assert.All(["$203.00", "$7.56", "$210.56", "Nothing is issued yet."], w => Assert.Contains(w, text, StringComparison.Ordinal));
         Assert.Equal(0, await office.WithDbAsync(db => db.Invoices.CountAsync(i => i.HouseId == sale.HouseId)));
         await SavedAsync(desk.SubmitAsync(page, typed, button: "#issue"));

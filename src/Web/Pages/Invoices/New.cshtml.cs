@@ -1,3 +1,4 @@
+using System.Globalization;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 using Microsoft.EntityFrameworkCore;
@@ -32,6 +33,7 @@ public sealed class NewModel(OfficeDb db, TimeProvider clock, UnitChoice units, 
     {
         if (!await LoadAsync()) return NotFound();
         Input.DueOn = TypedNumbers.Plain(Today.AddDays(UsualDays));
+        Input.CustomerId = Owners.Count > 0 ? int.Parse(Owners[0].Value, CultureInfo.InvariantCulture) : 0;
         Input.AddEmptyLines();
         return Page();
     }

@@ -17,16 +17,20 @@ internal sealed class DemoWork(OfficeDb db, DemoClock clock, Actor actor, Compan
 
     public async Task PlayAsync(DemoHouse demo, int houseId, SuctionDesign design, int acceptanceId, Action<DemoHouse, int, string> on)
     {
-        if (demo.Stage == DemoStage.Accepted) return;
         actor.Name = "Bram Oster";
+        var money = new DemoMoney(db, clock, actor, demo.NoEmail ? null : Letterhead.Of(company, mail));
+        await money.DepositAsync(acceptanceId, paid: demo.Stage is not DemoStage.Accepted);
+        if (demo.Stage == DemoStage.Accepted) return;
         var jobId = await OpenJob.RunAsync(db, acceptanceId, clock) ?? throw new InvalidOperationException($"{demo.Street}: no job.");
         var day = demo.Stage switch { DemoStage.Planned => demo.DaysAgo + 4, DemoStage.PlannedLate => demo.DaysAgo - 1, _ => 14 };
         await PlanAsync(jobId, acceptanceId, demo, day);
         if (demo.Stage is DemoStage.Planned or DemoStage.PlannedLate) return;
         on(demo, day, "Cleo Marsh");
         var system = await BuildAsync(demo, houseId, design, jobId);
+        await money.BalanceAsync(acceptanceId);
         if (demo.Stage == DemoStage.TestWaiting) return;
         await TestAsync(demo, houseId, system, day, on);
+        await money.SettleAsync(houseId, demo.Stage);
     }
 
     private async Task PlanAsync(int jobId, int acceptanceId, DemoHouse demo, int day)
