@@ -58,6 +58,9 @@ public sealed class Invoice : Record
     public List<InvoiceLine> Lines { get; set; } = [];
     public List<InvoiceTax> Taxes { get; set; } = [];
 
+    /// <summary>Deposits taken off, where they stand beside the work; they come after the tax.</summary>
+    public IReadOnlyList<InvoiceLine> TakenOff() => Lines.All(l => l.Kind == LineKind.Deposit) ? [] : [.. Lines.Where(l => l.Kind == LineKind.Deposit).OrderBy(l => l.Position)];
+
     /// <summary>Of the invoice before it and everything in this one.</summary>
     public string ComputeHash()
     {

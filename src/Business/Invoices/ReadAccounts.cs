@@ -45,7 +45,7 @@ public static class ReadAccounts
         var undone = moved.Select(m => m.Undoes).OfType<int>().ToHashSet();
         var lines = charges.Select(c => new StatementLine(c.IssuedOn, c.AtUtc, Words(c), new Money(c.Cents), null, Money.Zero, c.Id, null, false, c.Kind == InvoiceKind.CreditNote ? null : c.DueOn))
             .Concat(moved.Select(m => new StatementLine(m.Day, m.AtUtc, Words(m, undone.Contains(m.Id)), null, new Money(m.Cents), Money.Zero, null, m.Id, m.Kind != PaymentKind.CounterEntry && !undone.Contains(m.Id), null)))
-            .OrderBy(l => l.Day).ThenBy(l => l.AtUtc).ThenBy(l => l.InvoiceId ?? 0).ThenBy(l => l.PaymentId ?? 0).ToList();
+            .OrderBy(l => l.Day).ThenBy(l => l.AtUtc).ThenBy(l => l.InvoiceId is null).ThenBy(l => l.InvoiceId ?? 0).ThenBy(l => l.PaymentId ?? 0).ToList();
         var balance = Money.Zero;
         for (var i = 0; i < lines.Count; i++)
         {

@@ -51,17 +51,20 @@ public static class InvoicePaper
     private static IEnumerable<PaperRow> Lines(Invoice invoice)
     {
         var marks = invoice.Taxes.Any(t => t.Kinds.Length == 0);
-        return invoice.Lines.OrderBy(l => l.Position).Select(l => new PaperRow(
+        return invoice.Lines.Except(invoice.TakenOff()).OrderBy(l => l.Position).Select(l => new PaperRow(
             l.Words + (l.DiscountPercent > 0 ? $", less {TypedNumbers.Plain(l.DiscountPercent)} %" : "") + (marks && l.Taxed ? " *" : ""),
             l.Unit == "each" ? TypedNumbers.Plain(l.Quantity) : $"{TypedNumbers.Plain(l.Quantity)} {l.Unit}", $"{l.UnitPrice}", $"{l.Amount}"));
     }
 
     private static IEnumerable<PaperRow> Sums(InvoiceOnPaper o)
     {
-        var i = o.Invoice;
-        yield return new PaperRow("Before tax", "", "", $"{i.Net}");
+        var (i, off) = (o.Invoice, o.Invoice.TakenOff());
+        var takenOff = off.Select(l => l.Amount).Sum();
+        yield return new PaperRow("Before tax", "", "", $"{i.Net - takenOff}");
         foreach (var t in i.Taxes.OrderBy(t => t.Position))
             yield return new PaperRow($"{t.Name}, {TypedNumbers.Plain(t.Percent)} % of {t.Taxed}", "", "", $"{t.Amount}");
+        if (off.Count > 0) yield return new PaperRow("Tax included", "", "", $"{i.Total - takenOff}");
+        foreach (var l in off) yield return new PaperRow(l.Words, "", "", $"{l.Amount}");
         yield return new PaperRow(o.IsCredit ? "Taken back" : "To pay", "", "", $"{i.Total}") { Strong = true, Band = true };
     }
 

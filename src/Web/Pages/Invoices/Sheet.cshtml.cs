@@ -31,6 +31,9 @@ public sealed class SheetModel(OfficeDb db, TimeProvider clock, UnitChoice units
         public string? Note { get; set; }
     }
 
+    /// <summary>How long after its last day a notice may still come by mail and be written down here: common practice, no source.</summary>
+    public const int DaysForANoticeToCome = 30;
+
     [FromRoute]
     public int HouseId { get; set; }
 

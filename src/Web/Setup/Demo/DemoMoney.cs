@@ -8,6 +8,8 @@ namespace MitigationOffice.Web.Setup.Demo;
 /// <summary>Invoices and payments of the demo houses, by the office's own acts.</summary>
 internal sealed class DemoMoney(OfficeDb db, DemoClock clock, Actor actor, MailIdentity? mail)
 {
+    private const string Desk = "Bram Oster";
+
     public async Task DepositAsync(int acceptanceId, bool paid)
     {
         var issued = await IssueAsync(acceptanceId, InvoiceKind.Deposit);
@@ -26,7 +28,10 @@ internal sealed class DemoMoney(OfficeDb db, DemoClock clock, Actor actor, MailI
 
     private async Task<Invoice> IssueAsync(int acceptanceId, InvoiceKind kind)
     {
-        var issued = await IssueInvoice.ForQuoteAsync(db, acceptanceId, kind, null, new(actor.Name, clock.Utc, mail));
+        var before = actor.Name;
+        actor.Name = Desk;
+        var issued = await IssueInvoice.ForQuoteAsync(db, acceptanceId, kind, null, new(Desk, clock.Utc, mail));
+        actor.Name = before;
         if (issued.InvoiceId == 0) throw new InvalidOperationException(issued.Refusals[0].Words);
         return await db.Invoices.AsNoTracking().SingleAsync(i => i.Id == issued.InvoiceId);
     }
