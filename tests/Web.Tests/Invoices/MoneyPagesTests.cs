@@ -3,6 +3,7 @@ using System.Text;
 using Microsoft.EntityFrameworkCore;
 using MitigationOffice.Business.Data;
 using MitigationOffice.Business.Invoices;
+using UglyToad.PdfPig;
 
 namespace MitigationOffice.Web.Tests.Invoices;
 
@@ -35,6 +36,22 @@ public sealed class MoneyPagesTests(OfficeApp office) : IClassFixture<OfficeApp>
         Assert.Equal(1, await office.WithDbAsync(db => db.Payments.CountAsync(p => p.HouseId == sale.HouseId)));
         await SavedAsync(desk.SubmitAsync(page, [], "form[action*='handler=Undo']"));
         Assert.Contains("(undone)", await desk.TextAsync(page), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task The_statement_comes_as_a_paper_and_not_for_another_customer()
+    {
+        var (sale, other) = (await office.SignedSaleAsync(), await office.SignedSaleAsync());
+        var issued = await office.IssueFreeAsync(sale, 90);
+        await office.PayAsync(sale, 40);
+        var desk = await office.SignInAsOfficeAsync();
+        using (var pdf = PdfDocument.Open(await desk.GetByteArrayAsync($"/houses/{sale.HouseId}/money?handler=Statement&customer={sale.CustomerId}")))
+        {
+            var text = string.Concat(pdf.GetPages().Select(p => p.Text)).Replace(" ", "", StringComparison.Ordinal);
+            Assert.All([issued.Number, "$90.00", "$40.00", "Owed:$50.00"], w => Assert.Contains(w, text, StringComparison.Ordinal));
+        }
+
+        Assert.Equal(HttpStatusCode.NotFound, (await desk.GetAsync($"/houses/{sale.HouseId}/money?handler=Statement&customer={other.CustomerId}")).StatusCode);
     }
 
     [Fact]
