@@ -1366,6 +1366,14 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
 
                     NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
 
+                    b.Property<int>("LabourMinutes")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("OfferedFor")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
                     b.Property<int>("Position")
                         .HasColumnType("integer");
 
@@ -1423,6 +1431,14 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .HasColumnType("integer");
 
                     NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<int>("LabourMinutes")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("OfferedFor")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
 
                     b.Property<int>("Position")
                         .HasColumnType("integer");
@@ -1544,6 +1560,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .HasPrecision(18, 6)
                         .HasColumnType("numeric(18,6)");
 
+                    b.Property<int>("FanLifeYears")
+                        .HasColumnType("integer");
+
                     b.Property<string>("Introduction")
                         .IsRequired()
                         .HasColumnType("text");
@@ -1556,9 +1575,16 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .IsRequired()
                         .HasColumnType("text");
 
+                    b.Property<string>("NotOffered")
+                        .IsRequired()
+                        .HasColumnType("text");
+
                     b.Property<string>("OwnersPart")
                         .IsRequired()
                         .HasColumnType("text");
+
+                    b.Property<int>("OwningYears")
+                        .HasColumnType("integer");
 
                     b.Property<int?>("PdfDocumentId")
                         .HasColumnType("integer");
@@ -1612,6 +1638,30 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .HasColumnType("text");
 
                     b.ComplexProperty(typeof(Dictionary<string, object>), "ElectricityPerYear", "MitigationOffice.Business.Quotes.QuoteRevision.ElectricityPerYear#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("bigint");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "FanReplacement", "MitigationOffice.Business.Quotes.QuoteRevision.FanReplacement#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("bigint");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "HeatCablePerYear", "MitigationOffice.Business.Quotes.QuoteRevision.HeatCablePerYear#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("bigint");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "HouseAirPerYear", "MitigationOffice.Business.Quotes.QuoteRevision.HouseAirPerYear#Money", b1 =>
                         {
                             b1.IsRequired();
 
@@ -1964,6 +2014,13 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .IsRequired()
                         .HasColumnType("text");
 
+                    b.Property<string>("FanModel")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("FromTier")
+                        .HasColumnType("integer");
+
                     b.Property<string>("Kind")
                         .IsRequired()
                         .HasMaxLength(40)
@@ -1980,14 +2037,32 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .IsRequired()
                         .HasColumnType("text");
 
+                    b.Property<string>("OfferedFor")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<string>("PipeSize")
+                        .IsRequired()
+                        .HasColumnType("text");
+
                     b.Property<string>("Reason")
                         .IsRequired()
                         .HasColumnType("text");
+
+                    b.Property<decimal?>("RecommendedFrom")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("numeric(18,6)");
 
                     b.Property<bool>("Retired")
                         .HasColumnType("boolean");
 
                     b.Property<string>("Rule")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<string>("TakenBy")
                         .IsRequired()
                         .HasMaxLength(40)
                         .HasColumnType("character varying(40)");
