@@ -10,6 +10,9 @@ public sealed record Owning(int Years, Money Price, Money Electricity, Money Hea
     public Money Total => Price + Electricity + HeatCable + HouseAir + FanReplacements;
 }
 
+/// <summary>One line of the schedule, a sum for each choice.</summary>
+public sealed record OwningRow(string Words, IReadOnlyList<Money> Amounts, bool IsTotal = false);
+
 /// <summary>Price and running cost over the years that the owner of the house cares about; every part is rounded to the cent once.</summary>
 public static class CostOfOwning
 {
@@ -26,6 +29,20 @@ public static class CostOfOwning
         var fans = FansLater(years, revision.FanLifeYears);
         return new(years, PriceQuote.Of(revision, tier, chosen).Total, revision.ElectricityPerYear.Times(years), cable ? revision.HeatCablePerYear.Times(years) : Money.Zero,
             revision.HouseAirPerYear.Times(years), fans, revision.FanReplacement.Times(fans));
+    }
+
+    /// <summary>The choices side by side, from the price to the sum; what costs nothing anywhere is left out.</summary>
+    public static IReadOnlyList<OwningRow> Rows(IReadOnlyList<Owning> choices)
+    {
+        if (choices.Count == 0) return [];
+        var (years, fans) = (choices[0].Years, choices[0].Fans);
+        OwningRow[] parts =
+        [
+            new("Price, tax included", [.. choices.Select(c => c.Price)]), new("Electricity for the fan", [.. choices.Select(c => c.Electricity)]),
+            new("Electricity for the heat cable", [.. choices.Select(c => c.HeatCable)]), new("Heat of the house air drawn out", [.. choices.Select(c => c.HouseAir)]),
+            new(fans == 1 ? "One more fan" : $"{fans} more fans", [.. choices.Select(c => c.FanReplacements)]),
+        ];
+        return [parts[0], .. parts[1..].Where(p => p.Amounts.Any(a => a != Money.Zero)), new($"Over {years} {(years == 1 ? "year" : "years")}", [.. choices.Select(c => c.Total)], IsTotal: true)];
     }
 
     /// <summary>Fans bought after the first: 10 years at 8 years a fan take 1, at 10 years none; a life of 0 is not known, and none.</summary>
@@ -46,7 +63,7 @@ public static class CostOfOwning
     {
         revision.ElectricityPerYear = Dollars(basis.Running?.ElectricityDollarsPerYear);
         revision.HouseAirPerYear = Dollars(basis.Running?.HouseAirDollarsPerYear);
-        revision.HeatCablePerYear = Dollars(basis.Freeze?.CableDollarsPerWinter);
+        revision.HeatCablePerYear = basis.Freeze is { CableWPerFt: not null } freeze ? Dollars(freeze.CableDollarsPerWinter) : Money.Zero;
         if (basis.Fan is not { } fan) return;
         revision.FanLifeYears = Math.Clamp(fan.ExpectedLifeYears, 0, 100);
         var items = book.Where(i => i is { Retired: false, Use: PriceUse.Part, TakenBy: TakenBy.Fan } && (i.FanModel.Length == 0 || i.FanModel == fan.Model)).ToList();

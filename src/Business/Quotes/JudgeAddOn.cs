@@ -66,7 +66,7 @@ public static class JudgeAddOn
         if (NoOutdoorPipe(basis) is { } none) return none;
         if (basis.Freeze is not { } freeze) return NotForecast(AddOnStand.Included, true, basis);
         var needed = item.RecommendedFrom is { } pounds ? (decimal)(freeze.CondensateKgPerDay * PoundsPerKg) >= pounds : freeze.BypassNeeded;
-        return new(AddOnStand.Included, needed, freeze.BypassReason);
+        return new(needed ? AddOnStand.Included : AddOnStand.Offered, needed, freeze.BypassReason);
     }
 
     private static AddOnVerdict SumpLid(House house) => house.Sump switch
