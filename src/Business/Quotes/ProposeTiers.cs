@@ -33,7 +33,7 @@ public static class ProposeTiers
         if (BareFan(basis, held) is { } fan) tier.Lines.Add(fan);
         tier.Lines.AddRange(held.Where(t => t.Quantity > 0).Select(t => LineOf(t.Item, t.Quantity, company)));
         var hours = Math.Ceiling(PriceQuote.LabourHours(tier) * 4) / 4;
-        if (hours > 0) tier.Lines.AddRange(held.Where(t => t.Item.TakenBy == TakenBy.Hour).Select(t => LineOf(t.Item, hours, company)));
+        if (hours > 0) tier.Lines.AddRange(held.Where(t => t.Item.TakenBy == TakenBy.Hour).Select(t => HourLine(t.Item, hours, company)));
         for (var i = 0; i < tier.Lines.Count; i++) tier.Lines[i].Position = i + 1;
         return tier;
     }
@@ -64,6 +64,14 @@ public static class ProposeTiers
         LabourMinutes = item.LabourMinutes,
         OfferedFor = item.OfferedFor,
     };
+
+    /// <summary>One line for all hours: how many there are is not for the house owner to read.</summary>
+    private static QuoteLine HourLine(PriceItem item, decimal hours, CompanyProfile company)
+    {
+        var line = LineOf(item, 1, company);
+        (line.Unit, line.UnitPrice, line.UnitCost, line.LabourMinutes) = ("each", line.UnitPrice.Times(hours), line.UnitCost.Times(hours), (int)Math.Round(item.LabourMinutes * hours, MidpointRounding.AwayFromZero));
+        return line;
+    }
 
     public static QuoteAddOn AddOnOf(PriceItem item, decimal quantity, CompanyProfile company, int position, bool recommended) => new()
     {
