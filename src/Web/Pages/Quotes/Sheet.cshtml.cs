@@ -13,8 +13,8 @@ using MitigationOffice.Web.Setup.Forms;
 
 namespace MitigationOffice.Web.Pages.Quotes;
 
-/// <summary>Sheet 4 of a house. A quote may have hundreds of lines, more fields than a form commonly has.</summary>
-[RequestFormLimits(ValueCountLimit = 20_000)]
+/// <summary>Sheet 4 of a house. A quote may have hundreds of lines, ten thousand at the most: more fields than a form commonly has.</summary>
+[RequestFormLimits(ValueCountLimit = 100_000)]
 public sealed partial class SheetModel(OfficeDb db, TimeProvider clock, UnitChoice units, MailSettings mail, Actor actor) : PageModel
 {
     public sealed record History(int Id, string Number, int QuoteId, string Letter, RevisionState State, DateTime CreatedAtUtc, DateTime? SentAtUtc, DateOnly? ValidUntil, string DeclineReason, int LiveLinks, SignedBy? By);

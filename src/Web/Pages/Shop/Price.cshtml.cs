@@ -94,7 +94,7 @@ public sealed class PriceModel(OfficeDb db) : PageModel
         item.PipeSize = read.Text(Input.PipeSize, nameof(Form.PipeSize), "pipe size", most: 20);
         item.FanModel = read.Text(Input.FanModel, nameof(Form.FanModel), "fan's model", most: 100);
         item.FromTier = read.Whole(Input.FromTier, nameof(Form.FromTier), "choice it is part of", 0, 3) ?? 0;
-        item.RecommendedFrom = read.Number(Input.RecommendedFrom, nameof(Form.RecommendedFrom), "number", -100, 10_000);
+        item.RecommendedFrom = read.Number(Input.RecommendedFrom, nameof(Form.RecommendedFrom), "limit", -100, 10_000);
         if (item.PipeSize.Length > 0 && PriceWords.PipeSizes.All(s => s.Value != item.PipeSize)) read.Refuse(nameof(Form.PipeSize), "Choose a pipe size of the list.");
         if (item.OfferedFor == OfferReason.LargerPipe && item.PipeSize.Length == 0) read.Refuse(nameof(Form.PipeSize), "A larger pipe needs its size.");
     }
