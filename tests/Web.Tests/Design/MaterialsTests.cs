@@ -1,5 +1,6 @@
 using System.Net;
 using System.Text;
+using Microsoft.EntityFrameworkCore;
 
 namespace MitigationOffice.Web.Tests.Design;
 
@@ -36,6 +37,24 @@ public sealed class MaterialsTests(OfficeApp office) : IClassFixture<OfficeApp>
         Assert.Contains("\"Pipe, 4 in\",30,ft,\"drawn, 16 ft of it outdoors\"", lines);
         Assert.Contains(lines, l => l.StartsWith("\"Pipe, 4 in, to buy\",4,lengths of 10 ft,", StringComparison.Ordinal));
         Assert.Contains(lines, l => l.StartsWith("\"Hanger or strap, 4 in\",4,each,", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task Names_that_are_code_are_only_names()
+    {
+        var (house, _) = await office.HouseWithDesignAsync();
+        const string hostile = "<svg onload=x>{{7*7}}'";
+        await office.WithDbAsync(async db =>
+        {
+            db.PriceItems.Add(new Business.Shop.PriceItem { Code = $"H{house}", Name = hostile, FromTier = 1 });
+            db.PriceItems.Add(new Business.Shop.PriceItem { Code = $"E{house}", Name = "=HYPERLINK(1)", FromTier = 1 });
+            await db.SaveChangesAsync();
+        });
+        var crew = await office.SignInAsInstallerAsync();
+        Assert.DoesNotContain("<svg onload", await crew.GetStringAsync($"/houses/{house}/design/materials"), StringComparison.Ordinal);
+        Assert.Contains(hostile, await crew.TextAsync($"/houses/{house}/design/materials"), StringComparison.Ordinal);
+        Assert.Contains("'=HYPERLINK(1),1,each,for every job", await crew.GetStringAsync($"/houses/{house}/design/materials?handler=Csv"), StringComparison.Ordinal);
+        await office.WithDbAsync(db => db.PriceItems.Where(i => i.Code == $"H{house}" || i.Code == $"E{house}").ExecuteDeleteAsync());
     }
 
     [Fact]

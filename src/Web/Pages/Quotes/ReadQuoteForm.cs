@@ -50,8 +50,9 @@ public sealed class ReadQuoteForm(QuoteForm form, FormReading read, CompanyProfi
         for (var j = 0; j < typed.Lines.Count; j++)
             if (Line(typed.Lines[j], tier, $"Tiers[{i}].Lines[{j}]", kept.Count + 1) is { } line) kept.Add(line);
         if (Item(typed.AddItem) is { } item) kept.Add(At(ProposeTiers.LineOf(item, 1, company), kept.Count + 1));
-        tier.Lines.RemoveAll(l => !kept.Contains(l));
-        tier.Lines.AddRange(kept.Where(l => !tier.Lines.Contains(l)));
+        var (stay, had) = (kept.ToHashSet(), tier.Lines.ToHashSet());
+        tier.Lines.RemoveAll(l => !stay.Contains(l));
+        tier.Lines.AddRange(kept.Where(l => !had.Contains(l)));
     }
 
     private QuoteLine? Line(QuoteForm.Line typed, QuoteTier tier, string at, int position)
