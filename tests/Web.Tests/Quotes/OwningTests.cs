@@ -79,21 +79,21 @@ public sealed class OwningTests(OfficeApp office) : IClassFixture<OfficeApp>
         Assert.NotNull(page.QuerySelector("#send"));
     }
 
-    /// <summary>More than the framework binds without being told to. Ten thousand lines take some ten seconds and more, too long for every run.</summary>
+    /// <summary>More than the framework binds without being told to. Ten thousand lines pass as well, too slowly for every run.</summary>
     [Fact]
-    public async Task A_quote_of_three_thousand_lines_is_shown_edited_and_added_up()
+    public async Task A_quote_of_twelve_hundred_lines_is_shown_edited_and_added_up()
     {
         var draft = await office.DraftedQuoteAsync();
         await office.WithDbAsync(async db =>
         {
             var tier = await db.Set<QuoteTier>().Include(t => t.Lines).FirstAsync(t => t.QuoteRevisionId == draft.RevisionId && t.Position == 1);
-            tier.Lines.AddRange(Enumerable.Range(1, 3_000 - tier.Lines.Count).Select(i => new QuoteLine { Position = 100 + i, Words = $"Extra {i}", UnitPrice = new Money(i) }));
+            tier.Lines.AddRange(Enumerable.Range(1, 1_200 - tier.Lines.Count).Select(i => new QuoteLine { Position = 100 + i, Words = $"Extra {i}", UnitPrice = new Money(i) }));
             await db.SaveChangesAsync();
         });
         var desk = await office.SignInAsOfficeAsync();
-        var saved = await desk.SubmitAsync($"/houses/{draft.HouseId}/quote", new() { ["Input.Tiers[0].Lines[2999].Price"] = "7.77" }, Edit);
+        var saved = await desk.SubmitAsync($"/houses/{draft.HouseId}/quote", new() { ["Input.Tiers[0].Lines[1199].Price"] = "7.77" }, Edit);
         Assert.Equal(HttpStatusCode.Redirect, saved.StatusCode);
         var last = await office.WithDbAsync(db => db.Set<QuoteTier>().Where(t => t.QuoteRevisionId == draft.RevisionId && t.Position == 1).SelectMany(t => t.Lines).OrderBy(l => l.Position).LastAsync());
-        Assert.Equal((777, 3_000), (last.UnitPrice.Cents, last.Position));
+        Assert.Equal((777, 1_200), (last.UnitPrice.Cents, last.Position));
     }
 }

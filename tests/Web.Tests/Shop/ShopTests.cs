@@ -55,7 +55,8 @@ public sealed class ShopTests(OfficeApp office) : IClassFixture<OfficeApp>
         Assert.Equal((0, 0), await office.WithDbAsync(db => PriceBookFile.ApplyAsync(db, PriceBookFile.Read(file).Items)));
         var again = await owner.SubmitAsync($"/shop/prices/{kept.Id}", new() { ["Input.Name"] = "Larger pipe, changed" });
         Assert.Equal(HttpStatusCode.Redirect, again.StatusCode);
-        Assert.Equal((2, 25m), await office.WithDbAsync(db => db.PriceItems.Where(p => p.Code == "LARGER-T").Select(p => ValueTuple.Create(p.FromTier, p.RecommendedFrom!.Value)).SingleAsync()));
+        var after = await office.WithDbAsync(db => db.PriceItems.AsNoTracking().SingleAsync(p => p.Code == "LARGER-T"));
+        Assert.Equal((2, 25m, "Larger pipe, changed"), (after.FromTier, after.RecommendedFrom, after.Name));
     }
 
     [Fact]
