@@ -13,7 +13,11 @@ using Npgsql.EntityFrameworkCore.PostgreSQL.Metadata;
 namespace MitigationOffice.Migrations.Postgres.Migrations
 {
     [DbContext(typeof(OfficeDb))]
+<<<<<<<< HEAD:migrations/Postgres/Migrations/20261125124600_First.Designer.cs
     [Migration("20261125124600_First")]
+========
+    [Migration("20261125123846_First")]
+>>>>>>>> g-price:migrations/Postgres/Migrations/20261125123846_First.Designer.cs
     partial class First
     {
         /// <inheritdoc />
@@ -1769,6 +1773,14 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
 
                     NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
 
+                    b.Property<int>("LabourMinutes")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("OfferedFor")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
                     b.Property<int>("Position")
                         .HasColumnType("integer");
 
@@ -1826,6 +1838,14 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .HasColumnType("integer");
 
                     NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<int>("LabourMinutes")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("OfferedFor")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
 
                     b.Property<int>("Position")
                         .HasColumnType("integer");
@@ -1947,6 +1967,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .HasPrecision(18, 6)
                         .HasColumnType("numeric(18,6)");
 
+                    b.Property<int>("FanLifeYears")
+                        .HasColumnType("integer");
+
                     b.Property<string>("Introduction")
                         .IsRequired()
                         .HasColumnType("text");
@@ -1959,9 +1982,16 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .IsRequired()
                         .HasColumnType("text");
 
+                    b.Property<string>("NotOffered")
+                        .IsRequired()
+                        .HasColumnType("text");
+
                     b.Property<string>("OwnersPart")
                         .IsRequired()
                         .HasColumnType("text");
+
+                    b.Property<int>("OwningYears")
+                        .HasColumnType("integer");
 
                     b.Property<int?>("PdfDocumentId")
                         .HasColumnType("integer");
@@ -2015,6 +2045,30 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .HasColumnType("text");
 
                     b.ComplexProperty(typeof(Dictionary<string, object>), "ElectricityPerYear", "MitigationOffice.Business.Quotes.QuoteRevision.ElectricityPerYear#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("bigint");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "FanReplacement", "MitigationOffice.Business.Quotes.QuoteRevision.FanReplacement#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("bigint");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "HeatCablePerYear", "MitigationOffice.Business.Quotes.QuoteRevision.HeatCablePerYear#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("bigint");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "HouseAirPerYear", "MitigationOffice.Business.Quotes.QuoteRevision.HouseAirPerYear#Money", b1 =>
                         {
                             b1.IsRequired();
 
@@ -2367,6 +2421,13 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .IsRequired()
                         .HasColumnType("text");
 
+                    b.Property<string>("FanModel")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("FromTier")
+                        .HasColumnType("integer");
+
                     b.Property<string>("Kind")
                         .IsRequired()
                         .HasMaxLength(40)
@@ -2383,14 +2444,32 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .IsRequired()
                         .HasColumnType("text");
 
+                    b.Property<string>("OfferedFor")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<string>("PipeSize")
+                        .IsRequired()
+                        .HasColumnType("text");
+
                     b.Property<string>("Reason")
                         .IsRequired()
                         .HasColumnType("text");
+
+                    b.Property<decimal?>("RecommendedFrom")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("numeric(18,6)");
 
                     b.Property<bool>("Retired")
                         .HasColumnType("boolean");
 
                     b.Property<string>("Rule")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<string>("TakenBy")
                         .IsRequired()
                         .HasMaxLength(40)
                         .HasColumnType("character varying(40)");

@@ -86,6 +86,16 @@ public sealed class RowReading(CsvRow row, List<string> problems)
         return text;
     }
 
+    /// <summary>Whether the file has the column at all.</summary>
+    public bool Has(string column) => row.Cells.ContainsKey(column);
+
+    public decimal? NumberOrNone(string column, decimal least, decimal most)
+    {
+        var (value, problem) = TypedNumbers.ReadDecimal(row[column], column, least, most);
+        if (problem is not null) Refuse(problem);
+        return value;
+    }
+
     public decimal Number(string column, decimal least, decimal most, decimal? ifEmpty = null) =>
         Or(TypedNumbers.ReadDecimal(row[column], column, least, most), column, ifEmpty);
 

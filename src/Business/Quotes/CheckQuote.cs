@@ -16,6 +16,26 @@ public static class CheckQuote
     public static IReadOnlyList<QuoteGap> Gaps(QuoteRevision revision, CompanyProfile company, Customer customer, DateOnly today) =>
         [.. Company(company), .. Texts(revision), .. Prices(revision), .. Days(revision, today), .. Reach(customer)];
 
+    /// <summary>What may be as it is and is worth a look before it goes out.</summary>
+    public static IReadOnlyList<QuoteGap> Advice(QuoteRevision r) => [.. Advices(r)];
+
+    private static readonly string[] Chemicals = ["cement", "primer", "solvent", "sealant", "adhesive", "caulk", "foam", "chemical"];
+
+    private static IEnumerable<QuoteGap> Advices(QuoteRevision r)
+    {
+        if (r.SuctionDesignId is null) yield return new("No design stands behind this quote, so its paper has no drawing.", "House.Design");
+        if (!Empty(r.Cautions) && !Chemicals.Any(c => r.Cautions.Contains(c, StringComparison.OrdinalIgnoreCase))) yield return new("The cautions name no chemical that is used: cement, primer, sealant.", nameof(r.Cautions));
+        if (!Empty(r.Promise) && !r.Promise.Contains("pCi/L", StringComparison.OrdinalIgnoreCase)) yield return new("The promise names no level in pCi/L.", nameof(r.Promise));
+        if (Empty(r.Terms)) yield return new("The terms of payment are empty.", nameof(r.Terms));
+        if (Empty(r.WhyRecommended)) yield return new("Nothing says why that choice is recommended.", nameof(r.WhyRecommended));
+        if (r.FanLifeYears == 0) yield return new("How long a fan lasts is not filled in, so the cost of owning replaces none.", nameof(r.FanLifeYears));
+        foreach (var (one, next) in r.Tiers.OrderBy(t => t.Position).Zip(r.Tiers.OrderBy(t => t.Position).Skip(1)))
+            if (Same(one, next)) yield return new($"“{one.Name}” and “{next.Name}” hold the same lines.", nameof(r.Tiers));
+    }
+
+    private static bool Same(QuoteTier one, QuoteTier other) => one.Lines.Count > 0 &&
+        one.Lines.Select(l => (l.Words, l.Quantity, l.UnitPrice)).Order().SequenceEqual(other.Lines.Select(l => (l.Words, l.Quantity, l.UnitPrice)).Order());
+
     private static IEnumerable<QuoteGap> Company(CompanyProfile company)
     {
         if (Empty(company.Name)) yield return new("The company's name is not filled in.", "Company.Name");

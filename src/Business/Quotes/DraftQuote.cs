@@ -2,6 +2,7 @@ using System.Globalization;
 using Microsoft.EntityFrameworkCore;
 using MitigationOffice.Business.Data;
 using MitigationOffice.Business.Design;
+using MitigationOffice.Business.Design.Report;
 using MitigationOffice.Business.Houses;
 using MitigationOffice.Business.Shop;
 
@@ -13,13 +14,13 @@ public static class DraftQuote
     /// <summary>A new quote, revision A, from a design where one is named. Null when the house has no owner to quote to.</summary>
     public static async Task<QuoteRevision?> ForHouseAsync(OfficeDb db, int houseId, int? designId, TimeProvider clock)
     {
-        var (takeOff, electricity) = await ComputedAsync(db, designId, clock);
-        return await db.WriteAsync(() => WriteAsync(db, houseId, designId, takeOff, electricity, clock));
+        var computed = await ComputedAsync(db, designId, clock);
+        return await db.WriteAsync(() => WriteAsync(db, houseId, designId, computed, clock));
     }
 
-    private static async Task<QuoteRevision?> WriteAsync(OfficeDb db, int houseId, int? designId, TakeOff takeOff, Money electricity, TimeProvider clock)
+    private static async Task<QuoteRevision?> WriteAsync(OfficeDb db, int houseId, int? designId, Computed computed, TimeProvider clock)
     {
-        var house = await db.Houses.Include(h => h.EarlierTests).Include(h => h.Owners).SingleAsync(h => h.Id == houseId);
+        var house = await db.Houses.Include(h => h.EarlierTests).Include(h => h.Owners).Include(h => h.Areas).Include(h => h.Appliances).AsSplitQuery().SingleAsync(h => h.Id == houseId);
         if (house.Owners.Where(o => o.ToDay is null).MaxBy(o => o.FromDay) is not { } owner) return null;
         var company = await db.Company.SingleAsync();
         var now = clock.GetUtcNow().UtcDateTime;
@@ -34,11 +35,14 @@ public static class DraftQuote
             TaxPercent = company.TaxPercent,
             DepositPercent = company.DepositPercent,
             Answers = AnswersOf(house),
-            ElectricityPerYear = electricity,
-            Scope = designId is null ? "" : Scope(takeOff),
+            OwningYears = Math.Clamp(house.YearsInUse ?? CostOfOwning.UsualYears, 1, CostOfOwning.MostYears),
+            Scope = designId is null ? "" : Scope(computed),
         };
         QuoteTexts.Fill(revision, company);
-        ProposeTiers.Into(revision, company, house, takeOff, await db.PriceItems.AsNoTracking().ToListAsync());
+        var basis = new QuoteBasis(company, house, computed.TakeOff) { Report = computed.Report, Fan = computed.Fan };
+        var book = await db.PriceItems.AsNoTracking().ToListAsync();
+        ProposeTiers.Into(revision, basis, book);
+        CostOfOwning.Fill(revision, basis, book);
         quote.Revisions.Add(revision);
         db.Quotes.Add(quote);
         await db.SaveChangesAsync();
@@ -60,23 +64,24 @@ public static class DraftQuote
         return string.Create(CultureInfo.InvariantCulture, $"The radon test{days}{room}: {Math.Round(test.PCiL, 1, MidpointRounding.AwayFromZero):0.0} pCi/L.");
     }
 
+    private sealed record Computed(TakeOff TakeOff, DesignReport? Report, Fan? Fan);
+
     /// <summary>Outside the transaction, which holds up all other writers.</summary>
-    private static async Task<(TakeOff TakeOff, Money Electricity)> ComputedAsync(OfficeDb db, int? designId, TimeProvider clock)
+    private static async Task<Computed> ComputedAsync(OfficeDb db, int? designId, TimeProvider clock)
     {
-        if (designId is null) return (TakeOff.ByHand, Money.Zero);
+        if (designId is null) return new(TakeOff.ByHand, null, null);
         var design = await db.Designs.Include(d => d.Pieces).SingleAsync(d => d.Id == designId);
         var report = (await ComputeDesign.StoreAsync(db, design, clock)).Report;
         var shown = report?.ShownFan;
         var fan = await db.Fans.AsNoTracking().FirstOrDefaultAsync(f => f.Id == design.FanId || (design.FanId == null && f.Model == shown));
-        var dollars = report?.Shown is { OnCurve: true } running ? (decimal)running.ElectricityDollarsPerYear : 0;
-        return (TakeOff.Of(design, fan, report?.Freeze), Money.FromDollars(dollars));
+        return new(TakeOff.Of(design.Pieces), report, fan);
     }
 
-    private static string Scope(TakeOff takeOff) => string.Join(' ', new[]
+    private static string Scope(Computed computed) => string.Join(' ', new[]
     {
         "We draw air from a pit under the slab through a sealed pipe to an outdoor discharge and seal the openings in the slab that we can reach.",
-        takeOff.PipeFeet > 0 ? $"The pipe is about {TypedNumbers.Plain(takeOff.PipeFeet)} ft long, {TypedNumbers.Plain(takeOff.OutdoorFeet)} ft of it outdoors." : "",
-        takeOff.Fan is { } fan ? $"The fan is a {fan.Model}." : "",
+        computed.TakeOff.PipeFeet > 0 ? $"The pipe is about {TypedNumbers.Plain(computed.TakeOff.PipeFeet)} ft long, {TypedNumbers.Plain(computed.TakeOff.OutdoorFeet)} ft of it outdoors." : "",
+        computed.Fan is { } fan ? $"The fan is a {fan.Model}." : "",
         "A gauge and an alarm show whether the system works, and it is labeled. The house is tested for radon afterwards.",
     }.Where(s => s.Length > 0));
 }

@@ -25,6 +25,16 @@ public static class PriceQuote
     /// <summary>What is left of the net price when the parts are paid for.</summary>
     public static Money Margin(QuoteTier tier) => tier.Lines.Select(l => l.Amount - l.UnitCost.Times(l.Quantity)).Sum();
 
+    /// <summary>The margin's share of the net price, to a tenth of a percent; null where there is no price.</summary>
+    public static decimal? MarginPercent(QuoteTier tier)
+    {
+        var net = tier.Lines.Select(l => l.Amount).Sum();
+        return net == Money.Zero ? null : Math.Round(100m * Margin(tier).Cents / net.Cents, 1, MidpointRounding.AwayFromZero);
+    }
+
+    /// <summary>Of the work in a tier's lines.</summary>
+    public static decimal LabourHours(QuoteTier tier) => tier.Lines.Sum(l => l.LabourMinutes * l.Quantity) / 60m;
+
     /// <summary>Add-ons that this tier does not hold already.</summary>
     public static IEnumerable<QuoteAddOn> OpenTo(QuoteTier tier, IEnumerable<QuoteAddOn> addOns) =>
         addOns.Where(a => !Holds(tier, a)).OrderBy(a => a.Position).ThenBy(a => a.Id);

@@ -1,68 +1,54 @@
 using MitigationOffice.Business.Data;
-using MitigationOffice.Business.Design;
-using MitigationOffice.Business.Design.Report;
-using MitigationOffice.Business.Houses;
 using MitigationOffice.Business.Shop;
 
 namespace MitigationOffice.Business.Quotes;
 
-/// <summary>What a design asks for, as far as the price book counts it.</summary>
-public sealed record TakeOff(decimal PipeFeet, decimal OutdoorFeet, int Fittings, Fan? Fan)
-{
-    public static readonly TakeOff ByHand = new(0, 0, 0, null);
-
-    /// <summary>What the engine says of the outdoor run in winter, where it was computed.</summary>
-    public FreezeResult? Freeze { get; init; }
-
-    public static TakeOff Of(SuctionDesign design, Fan? fan, FreezeResult? freeze) => new(
-        Feet(design.Pieces), Feet(design.Pieces.Where(p => p.Place == PiecePlace.Outdoors)),
-        design.Pieces.Where(p => p.Kind is not (PieceKind.Pipe or PieceKind.Fan)).Sum(p => p.Count), fan)
-    { Freeze = freeze };
-
-    private static decimal Feet(IEnumerable<RoutePiece> pieces) =>
-        Math.Ceiling((decimal)(pieces.Where(p => p.Kind == PieceKind.Pipe).Sum(p => p.LengthM * Math.Max(1, p.Count)) / 0.3048) - 0.001m);
-}
-
-/// <summary>Proposes three tiers from the price book: the first holds its parts; the second adds what keeps water and
-/// alarms in order; the third adds all protection against the winter. Which is which is read from the items' names; the
-/// office changes what does not fit.</summary>
+/// <summary>Proposes three tiers from the price book: each item says what it is counted by, from which tier on it is part
+/// of the price, and what must be found out of the house before it is wanted. The office changes what does not fit.</summary>
 public static class ProposeTiers
 {
-    private static readonly string[] Winter = ["freeze", "frost", "heat cable", "heating cable", "heat trace", "insulat", "winter", "ice "];
-    private static readonly string[] Sure = ["condensate", "bypass", "drain", "sump", "water alarm"];
-
-    public static void Into(QuoteRevision revision, CompanyProfile company, House house, TakeOff takeOff, IReadOnlyList<PriceItem> book)
+    private sealed record Taken(PriceItem Item, decimal Quantity, AddOnVerdict Verdict)
     {
-        var items = book.Where(i => !i.Retired).OrderBy(i => i.Kind).ThenBy(i => i.Name, StringComparer.OrdinalIgnoreCase).ToList();
-        var parts = items.Where(i => i.Use == PriceUse.Part).ToList();
-        var addOns = items.Where(i => i.Use == PriceUse.AddOn && Fits(i, house)).ToList();
-        string[] names = [company.FirstTierName, company.SecondTierName, company.ThirdTierName];
-        for (var n = 1; n <= 3; n++)
-        {
-            var tier = new QuoteTier { Position = n, Name = names[n - 1] };
-            if (FanLine(takeOff, parts) is { } fan) tier.Lines.Add(fan);
-            tier.Lines.AddRange(parts.Concat(addOns.Where(a => FromTier(a, takeOff.Freeze) <= n)).Select(i => LineOf(i, Quantity(i, takeOff), company)));
-            for (var i = 0; i < tier.Lines.Count; i++) tier.Lines[i].Position = i + 1;
-            revision.Tiers.Add(tier);
-        }
-
-        revision.AddOns.AddRange(addOns.Select((item, i) => AddOnOf(item, Quantity(item, takeOff), company, i + 1, recommended: IsAdvised(item, takeOff.Freeze))));
-        GiveReasons(revision, addOns, takeOff.Freeze);
+        public bool InTier(int n) => Verdict.Stand == AddOnStand.Included && Item.FromTier is > 0 && Item.FromTier <= n;
     }
 
-    /// <summary>Puts what was computed for this house behind the book's reasons, and says which choice it speaks for.</summary>
-    private static void GiveReasons(QuoteRevision revision, List<PriceItem> addOns, FreezeResult? freeze)
+    public static void Into(QuoteRevision revision, QuoteBasis basis, IReadOnlyList<PriceItem> book)
     {
-        if (freeze is null) return;
-        foreach (var (addOn, item) in revision.AddOns.Zip(addOns))
-        {
-            if (Named(item, Winter)) addOn.Reason = $"{addOn.Reason} {freeze.Conclusion}".Trim();
-            else if (Named(item, ["condensate", "bypass"])) addOn.Reason = $"{addOn.Reason} {freeze.BypassReason}".Trim();
-        }
+        var count = new CountItems(basis, book);
+        var taken = book.Where(i => !i.Retired && i.TakenBy != TakenBy.Hand).OrderBy(i => i.Use).ThenBy(i => i.Kind).ThenBy(i => i.Name, StringComparer.OrdinalIgnoreCase)
+            .Select(i => new Taken(i, i.TakenBy == TakenBy.Hour ? 0 : count.Of(i), JudgeAddOn.Of(i, basis))).Where(t => t.Quantity > 0 || t.Item.TakenBy == TakenBy.Hour).ToList();
+        for (var n = 1; n <= 3; n++) revision.Tiers.Add(Tier(n, basis, taken));
+        var addOns = taken.Where(t => t.Item.Use == PriceUse.AddOn && t.Quantity > 0 && t.Verdict.Stand != AddOnStand.NotOffered && !t.InTier(1)).ToList();
+        revision.AddOns.AddRange(addOns.Select((t, i) => AddOn(t, basis.Company, i + 1)));
+        revision.NotOffered = string.Join('\n', taken.Where(t => t.Verdict.Stand == AddOnStand.NotOffered).Select(t => $"{t.Item.Name}: {t.Verdict.Why}"));
+        Recommend(revision, basis, taken);
+    }
 
+    private static QuoteTier Tier(int n, QuoteBasis basis, List<Taken> taken)
+    {
+        var company = basis.Company;
+        string[] names = [company.FirstTierName, company.SecondTierName, company.ThirdTierName];
+        var tier = new QuoteTier { Position = n, Name = names[n - 1] };
+        var held = taken.Where(t => t.InTier(n)).ToList();
+        if (BareFan(basis, held) is { } fan) tier.Lines.Add(fan);
+        tier.Lines.AddRange(held.Where(t => t.Quantity > 0).Select(t => LineOf(t.Item, t.Quantity, company)));
+        var hours = Math.Ceiling(PriceQuote.LabourHours(tier) * 4) / 4;
+        if (hours > 0) tier.Lines.AddRange(held.Where(t => t.Item.TakenBy == TakenBy.Hour).Select(t => HourLine(t.Item, hours, company)));
+        for (var i = 0; i < tier.Lines.Count; i++) tier.Lines[i].Position = i + 1;
+        return tier;
+    }
+
+    /// <summary>Says which choice the forecast speaks for.</summary>
+    private static void Recommend(QuoteRevision revision, QuoteBasis basis, List<Taken> taken)
+    {
+        if (basis.Freeze is not { } freeze) return;
         var freezes = freeze.CableAdvised || freeze.DaysAtRisk >= 1;
-        revision.RecommendedTier = freezes ? 3 : freeze.BypassNeeded ? 2 : 1;
+        var winter = JudgeAddOn.AsksForInsulation(basis) ? OfferReason.Insulation : OfferReason.FreezeGuard;
+        revision.RecommendedTier = freezes ? TierWith(winter, 3) : freeze.BypassNeeded ? TierWith(OfferReason.CondensateBypass, 2) : 1;
         revision.WhyRecommended = freezes ? freeze.Conclusion : freeze.BypassNeeded ? freeze.BypassReason : $"{freeze.Conclusion} More is not needed for the winter.";
+
+        int TierWith(OfferReason reason, int otherwise) =>
+            taken.Where(t => t.Item.OfferedFor == reason && t.InTier(3)).Select(t => t.Item.FromTier).DefaultIfEmpty(otherwise).Min();
     }
 
     /// <summary>A line at today's price of the book.</summary>
@@ -75,7 +61,17 @@ public static class ProposeTiers
         Taxable = item.Taxable,
         UnitPrice = item.PriceAt(company.LabourPricePerHour),
         UnitCost = item.CostAt(company.LabourCostPerHour),
+        LabourMinutes = item.LabourMinutes,
+        OfferedFor = item.OfferedFor,
     };
+
+    /// <summary>One line for all hours: how many there are is not for the house owner to read.</summary>
+    private static QuoteLine HourLine(PriceItem item, decimal hours, CompanyProfile company)
+    {
+        var line = LineOf(item, 1, company);
+        (line.Unit, line.UnitPrice, line.UnitCost, line.LabourMinutes) = ("each", line.UnitPrice.Times(hours), line.UnitCost.Times(hours), (int)Math.Round(item.LabourMinutes * hours, MidpointRounding.AwayFromZero));
+        return line;
+    }
 
     public static QuoteAddOn AddOnOf(PriceItem item, decimal quantity, CompanyProfile company, int position, bool recommended) => new()
     {
@@ -87,34 +83,18 @@ public static class ProposeTiers
         Words = quantity == 1 ? item.Name : $"{item.Name}, {TypedNumbers.Plain(quantity)} {item.Unit}",
         Price = item.PriceAt(company.LabourPricePerHour).Times(quantity),
         Cost = item.CostAt(company.LabourCostPerHour).Times(quantity),
+        LabourMinutes = (int)Math.Round(item.LabourMinutes * quantity, MidpointRounding.AwayFromZero),
+        OfferedFor = item.OfferedFor,
     };
 
-    /// <summary>The tier from which an add-on is part of the price: 4 for those that are only offered beside. Against the winter goes
-    /// the cable, or the insulation where the forecast says that no cable would do; never both.</summary>
-    private static int FromTier(PriceItem item, FreezeResult? freeze)
+    private static QuoteAddOn AddOn(Taken taken, CompanyProfile company, int position)
     {
-        if (!Named(item, Winter)) return Named(item, Sure) ? 2 : 4;
-        var insulate = freeze is { CableWPerFt: null, DaysAtRisk: >= 1 };
-        return Named(item, ["insulat"]) == insulate ? 3 : 4;
+        var addOn = AddOnOf(taken.Item, taken.Quantity, company, position, taken.Verdict.Recommended);
+        addOn.Reason = $"{addOn.Reason} {taken.Verdict.Why}".Trim();
+        return addOn;
     }
 
-    /// <summary>Winter protection is advised only where the forecast sees ice, or where nothing was forecast.</summary>
-    private static bool IsAdvised(PriceItem item, FreezeResult? freeze) =>
-        FromTier(item, freeze) <= 3 && (!Named(item, Winter) || freeze is not { DaysAtRiskHigh: < 1 });
-
-    private static bool Fits(PriceItem item, House house) => house.Sump != SumpKind.None || !Named(item, ["sump"]);
-
-    private static bool Named(PriceItem item, string[] words) => words.Any(w => item.Name.Contains(w, StringComparison.OrdinalIgnoreCase));
-
-    private static decimal Quantity(PriceItem item, TakeOff takeOff)
-    {
-        if (item.Unit == "ft") return Math.Max(1, item.Use == PriceUse.AddOn ? takeOff.OutdoorFeet : takeOff.PipeFeet);
-        return Named(item, ["elbow", "fitting"]) ? Math.Max(1, takeOff.Fittings) : 1;
-    }
-
-    private static QuoteLine? FanLine(TakeOff takeOff, List<PriceItem> parts)
-    {
-        if (takeOff.Fan is not { } fan || parts.Any(p => p.Name.Contains(fan.Model, StringComparison.OrdinalIgnoreCase))) return null;
-        return new QuoteLine { Words = $"Fan {fan.Model}", UnitPrice = fan.Price, UnitCost = fan.Price, Taxable = true };
-    }
+    /// <summary>The design's fan at its catalogue price, where the price book has no line for it.</summary>
+    private static QuoteLine? BareFan(QuoteBasis basis, List<Taken> held) => basis.Fan is not { } fan || held.Any(t => t.Item.FanModel == fan.Model)
+        ? null : new QuoteLine { Words = $"Fan {fan.Model}", UnitPrice = fan.Price, UnitCost = fan.Price, Taxable = true };
 }

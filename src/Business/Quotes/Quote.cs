@@ -3,6 +3,7 @@ using System.Security.Cryptography;
 using System.Text;
 using Microsoft.EntityFrameworkCore;
 using MitigationOffice.Business.Data;
+using MitigationOffice.Business.Shop;
 
 namespace MitigationOffice.Business.Quotes;
 
@@ -65,6 +66,24 @@ public sealed class QuoteRevision : Record
     /// <summary>Running cost of the design's fan, a year; zero where no design stands behind the offer.</summary>
     public Money ElectricityPerYear { get; set; }
 
+    /// <summary>Electricity of the heat cable in a winter, for those who have one.</summary>
+    public Money HeatCablePerYear { get; set; }
+
+    /// <summary>Heat of the house air that the fan draws out, a year.</summary>
+    public Money HouseAirPerYear { get; set; }
+
+    /// <summary>Price of another fan, fitted, when the first is worn out.</summary>
+    public Money FanReplacement { get; set; }
+
+    /// <summary>After how many years that is expected; 0: not known.</summary>
+    public int FanLifeYears { get; set; }
+
+    /// <summary>Over how many years the cost of owning is told; 0: ten, or as long as the house is used.</summary>
+    public int OwningYears { get; set; }
+
+    /// <summary>What the price book holds and this house does not ask for, and why; one a line.</summary>
+    public string NotOffered { get; set; } = "";
+
     /// <summary>Which tier is recommended (1 to 3), and why.</summary>
     public int RecommendedTier { get; set; } = 2;
     public string WhyRecommended { get; set; } = "";
@@ -97,6 +116,10 @@ public sealed class QuoteLine : Record
     public string Unit { get; set; } = "each";
     public Money UnitPrice { get; set; }
     public Money UnitCost { get; set; }
+
+    /// <summary>Labour in one unit.</summary>
+    public int LabourMinutes { get; set; }
+    public OfferReason OfferedFor { get; set; }
     public bool Taxable { get; set; }
 
     public Money Amount => UnitPrice.Times(Quantity);
@@ -113,6 +136,8 @@ public sealed class QuoteAddOn : Record
     public string Reason { get; set; } = "";
     public Money Price { get; set; }
     public Money Cost { get; set; }
+    public int LabourMinutes { get; set; }
+    public OfferReason OfferedFor { get; set; }
     public bool Taxable { get; set; }
     public bool Recommended { get; set; }
 }

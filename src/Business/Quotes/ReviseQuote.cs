@@ -46,6 +46,12 @@ public static class ReviseQuote
         NoCancelNoticeBecause = r.NoCancelNoticeBecause,
         OwnersPart = r.OwnersPart,
         ElectricityPerYear = r.ElectricityPerYear,
+        HeatCablePerYear = r.HeatCablePerYear,
+        HouseAirPerYear = r.HouseAirPerYear,
+        FanReplacement = r.FanReplacement,
+        FanLifeYears = r.FanLifeYears,
+        OwningYears = r.OwningYears,
+        NotOffered = r.NotOffered,
         RecommendedTier = r.RecommendedTier,
         WhyRecommended = r.WhyRecommended,
         Tiers = [.. r.Tiers.OrderBy(t => t.Position).Select(Copy)],
@@ -64,6 +70,8 @@ public static class ReviseQuote
         Unit = l.Unit,
         UnitPrice = l.UnitPrice,
         UnitCost = l.UnitCost,
+        LabourMinutes = l.LabourMinutes,
+        OfferedFor = l.OfferedFor,
         Taxable = l.Taxable,
     };
 
@@ -75,6 +83,8 @@ public static class ReviseQuote
         Reason = a.Reason,
         Price = a.Price,
         Cost = a.Cost,
+        LabourMinutes = a.LabourMinutes,
+        OfferedFor = a.OfferedFor,
         Taxable = a.Taxable,
         Recommended = a.Recommended,
     };

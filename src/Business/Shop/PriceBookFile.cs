@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using MitigationOffice.Business.Data;
+using MitigationOffice.Engineering.Piping;
 using static MitigationOffice.Business.Data.TypedNumbers;
 
 namespace MitigationOffice.Business.Shop;
@@ -8,12 +9,16 @@ namespace MitigationOffice.Business.Shop;
 public static class PriceBookFile
 {
     public static readonly string[] Columns =
-        ["code", "name", "kind", "use", "unit", "cost", "rule", "markup_percent", "fixed_price", "labour_minutes", "taxable", "reason", "retired"];
+        ["code", "name", "kind", "use", "unit", "cost", "rule", "markup_percent", "fixed_price", "labour_minutes", "taxable", "reason", "retired",
+            "taken_by", "pipe_size", "fan_model", "from_tier", "offered_for", "recommended_from"];
+
+    private static readonly string[] PipeSizes = [.. PipeSize.All.Select(s => s.Key)];
 
     public static string Write(IEnumerable<PriceItem> items) => Csv.Write(Columns, items.Select(i => (IReadOnlyList<string>)
     [
         i.Code, i.Name, i.Kind.ToString().ToLowerInvariant(), i.Use.ToString().ToLowerInvariant(), i.Unit, Plain(i.Cost), i.Rule.ToString().ToLowerInvariant(),
         Plain(i.MarkupPercent), Plain(i.FixedPrice), Plain((decimal)i.LabourMinutes), i.Taxable ? "yes" : "no", i.Reason, i.Retired ? "yes" : "no",
+        i.TakenBy.ToString().ToLowerInvariant(), i.PipeSize, i.FanModel, Plain((decimal)i.FromTier), i.OfferedFor.ToString().ToLowerInvariant(), i.RecommendedFrom is { } from ? Plain(from) : "",
     ]));
 
     public static (IReadOnlyList<PriceItem> Items, IReadOnlyList<string> Problems) Read(string text)
@@ -26,7 +31,18 @@ public static class PriceBookFile
         return (items, problems);
     }
 
-    private static PriceItem ReadRow(RowReading row) => new()
+    private static PriceItem ReadRow(RowReading row)
+    {
+        var item = ReadBare(row);
+        item.OfferedFor = row.Has("offered_for") ? row.Word<OfferReason>("offered_for", OfferReason.Always) : GuessTaking.ReasonOf(item);
+        item.TakenBy = row.Has("taken_by") ? row.Word<TakenBy>("taken_by", TakenBy.Job) : GuessTaking.TakenByOf(item);
+        item.FromTier = row.Has("from_tier") ? row.Whole("from_tier", 0, 3, item.Use == PriceUse.Part ? 1 : 0) : GuessTaking.FromTierOf(item);
+        if (item.PipeSize.Length > 0 && !PipeSizes.Contains(item.PipeSize)) row.Refuse($"“pipe_size” must be one of {string.Join(", ", PipeSizes)}, or empty; not {item.PipeSize}.");
+        if (item.OfferedFor == OfferReason.LargerPipe && item.PipeSize.Length == 0) row.Refuse("“pipe_size” is empty; a larger pipe needs its size.");
+        return item;
+    }
+
+    private static PriceItem ReadBare(RowReading row) => new()
     {
         Code = row.Text("code", needed: true, most: 40),
         Name = row.Text("name", needed: true, most: 200),
@@ -41,6 +57,9 @@ public static class PriceBookFile
         Taxable = row.YesNo("taxable", false),
         Reason = row.Text("reason", most: 2000),
         Retired = row.YesNo("retired", false),
+        PipeSize = row.Text("pipe_size", most: 20),
+        FanModel = row.Text("fan_model", most: 100),
+        RecommendedFrom = row.Has("recommended_from") ? row.NumberOrNone("recommended_from", -100, 10_000) : null,
     };
 
     /// <summary>Puts the lines into the price book: known codes are changed, new ones added, none removed.</summary>

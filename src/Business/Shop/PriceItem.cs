@@ -50,6 +50,24 @@ public sealed class PriceItem : Record
 
     /// <summary>For an add-on: why one would want it, in the house owner's words.</summary>
     public string Reason { get; set; } = "";
+
+    /// <summary>What the design counts it by.</summary>
+    public TakenBy TakenBy { get; set; }
+
+    /// <summary>The pipe size it fits, a key of the pipe sizes ("4in"); empty: every size.</summary>
+    public string PipeSize { get; set; } = "";
+
+    /// <summary>The one fan it is taken with; empty: every fan.</summary>
+    public string FanModel { get; set; } = "";
+
+    /// <summary>The tier from which on it is part of the price (1 to 3); 0: of none.</summary>
+    public int FromTier { get; set; }
+
+    /// <summary>What has to be found out of the house for it to be wanted.</summary>
+    public OfferReason OfferedFor { get; set; }
+
+    /// <summary>From which computed number on it is recommended, in the unit that its reason names; empty: as the program judges.</summary>
+    public decimal? RecommendedFrom { get; set; }
     public bool Retired { get; set; }
 
     /// <summary>Takes over every value of another version of this item, but not its code.</summary>
@@ -58,6 +76,8 @@ public sealed class PriceItem : Record
         (Name, Kind, Use, Unit, Cost, Rule) = (other.Name, other.Kind, other.Use, other.Unit, other.Cost, other.Rule);
         (MarkupPercent, FixedPrice, LabourMinutes, Taxable, Reason, Retired) =
             (other.MarkupPercent, other.FixedPrice, other.LabourMinutes, other.Taxable, other.Reason, other.Retired);
+        (TakenBy, PipeSize, FanModel, FromTier, OfferedFor, RecommendedFrom) =
+            (other.TakenBy, other.PipeSize, other.FanModel, other.FromTier, other.OfferedFor, other.RecommendedFrom);
     }
 
     /// <summary>Price of one unit, its labour at the given hourly price included.</summary>

@@ -37,6 +37,7 @@ public static class PagesSetup
             options.Conventions.ConfigureFilter(new SendOnceFilter());
         }).AddMvcOptions(mvc =>
         {
+            mvc.MaxModelBindingCollectionSize = 12_000;
             mvc.SuppressImplicitRequiredAttributeForNonNullableReferenceTypes = true;
             mvc.ModelBindingMessageProvider.SetValueMustNotBeNullAccessor(_ => "Fill this in.");
         });

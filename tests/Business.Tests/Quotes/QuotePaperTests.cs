@@ -49,7 +49,7 @@ public sealed class QuotePaperTests
                 Lines = [.. Enumerable.Range(1, lines + position - 1).Select(i => new QuoteLine { Position = i, Words = i == 1 ? words : $"Part number {i}", Quantity = i == 2 ? 24 : 1, Unit = i == 2 ? "ft" : "each", UnitPrice = new Money(12_34 * i), Taxable = i % 2 == 0, PriceItemId = i })],
             });
         revision.AddOns.Add(new QuoteAddOn { Position = 1, Words = "Second alarm on the ground floor", Reason = "The first cannot be heard upstairs.", Price = Money.FromDollars(95), Taxable = true });
-        return new(revision, "Q-2026-0001", "14 Larkspur Hill, Birchford, MN 55999", "Rosalind Quill", Company, At, new DateOnly(2026, 3, 2), 10);
+        return new(revision, "Q-2026-0001", "14 Larkspur Hill, Birchford, MN 55999", "Rosalind Quill", Company, At, new DateOnly(2026, 3, 2));
     }
 
     [Fact]

@@ -28,11 +28,11 @@ public static class QuoteVerbs
     {
         if (await db.PriceItems.AnyAsync()) return;
         db.PriceItems.AddRange(
-            new PriceItem { Code = "PIT", Name = "Suction point, cored and cleaned out", Kind = PriceKind.Labour, Cost = Money.FromDollars(40), MarkupPercent = 50, LabourMinutes = 120 },
-            new PriceItem { Code = "PIPE4", Name = "4 in pipe", Unit = "ft", Cost = Money.FromDollars(3.21m), MarkupPercent = 60, LabourMinutes = 4, Taxable = true },
-            new PriceItem { Code = "ELEC", Name = "Licensed electrician", Kind = PriceKind.Subcontract, Cost = Money.FromDollars(300), MarkupPercent = 15 },
-            new PriceItem { Code = "CABLE", Name = "Freeze-guard heat cable", Use = PriceUse.AddOn, Rule = PriceRule.Fixed, FixedPrice = Money.FromDollars(480), Cost = Money.FromDollars(210), Taxable = true, Reason = "Ice closes the outdoor pipe on the coldest days." },
-            new PriceItem { Code = "BYPASS", Name = "Condensate bypass at the fan", Use = PriceUse.AddOn, Rule = PriceRule.Fixed, FixedPrice = Money.FromDollars(160), Taxable = true, Reason = "Water from the pipe does not run through the fan." },
+            new PriceItem { Code = "PIT", Name = "Suction point, cored and cleaned out", Kind = PriceKind.Labour, Cost = Money.FromDollars(40), MarkupPercent = 50, LabourMinutes = 120, TakenBy = TakenBy.SuctionPoint, FromTier = 1 },
+            new PriceItem { Code = "PIPE4", Name = "4 in pipe", Unit = "ft", Cost = Money.FromDollars(3.21m), MarkupPercent = 60, LabourMinutes = 4, Taxable = true, TakenBy = TakenBy.PipeFoot, PipeSize = "4in", FromTier = 1 },
+            new PriceItem { Code = "ELEC", Name = "Licensed electrician", Kind = PriceKind.Subcontract, Cost = Money.FromDollars(300), MarkupPercent = 15, FromTier = 1 },
+            new PriceItem { Code = "CABLE", Name = "Freeze-guard heat cable", Use = PriceUse.AddOn, Rule = PriceRule.Fixed, FixedPrice = Money.FromDollars(480), Cost = Money.FromDollars(210), Taxable = true, FromTier = 3, OfferedFor = OfferReason.FreezeGuard, Reason = "Ice closes the outdoor pipe on the coldest days." },
+            new PriceItem { Code = "BYPASS", Name = "Condensate bypass at the fan", Use = PriceUse.AddOn, Rule = PriceRule.Fixed, FixedPrice = Money.FromDollars(160), Taxable = true, FromTier = 2, OfferedFor = OfferReason.CondensateBypass, Reason = "Water from the pipe does not run through the fan." },
             new PriceItem { Code = "ALARM2", Name = "Second alarm on the ground floor", Use = PriceUse.AddOn, Rule = PriceRule.Fixed, FixedPrice = Money.FromDollars(95), Taxable = true, Reason = "The first cannot be heard upstairs." });
         await db.SaveChangesAsync();
     });

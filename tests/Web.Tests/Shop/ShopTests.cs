@@ -38,6 +38,38 @@ public sealed class ShopTests(OfficeApp office) : IClassFixture<OfficeApp>
     }
 
     [Fact]
+    public async Task How_a_design_takes_an_item_goes_in_by_form_and_out_and_in_again_by_file_unchanged()
+    {
+        var owner = await office.SignInAsOwnerAsync();
+        Dictionary<string, string> typed = new()
+        {
+            ["Input.Code"] = "LARGER-T", ["Input.Name"] = "Larger pipe", ["Input.Use"] = "AddOn", ["Input.TakenBy"] = "PipeFoot", ["Input.PipeSize"] = "6in", ["Input.FanModel"] = "Test 9",
+            ["Input.FromTier"] = "2", ["Input.OfferedFor"] = "LargerPipe", ["Input.RecommendedFrom"] = "25",
+        };
+        Assert.Equal(HttpStatusCode.Redirect, (await owner.SubmitAsync("/shop/prices/new", typed)).StatusCode);
+        var kept = await office.WithDbAsync(db => db.PriceItems.AsNoTracking().SingleAsync(p => p.Code == "LARGER-T"));
+        Assert.Equal((TakenBy.PipeFoot, "6in", "Test 9", 2, OfferReason.LargerPipe, 25m), (kept.TakenBy, kept.PipeSize, kept.FanModel, kept.FromTier, kept.OfferedFor, kept.RecommendedFrom));
+        Assert.Contains("when the pipe takes much of the pressure", await owner.TextAsync("/shop/prices"), StringComparison.Ordinal);
+        var file = await owner.GetStringAsync("/shop/prices?handler=File");
+        Assert.Contains(",pipefoot,6in,Test 9,2,largerpipe,25\r\n", file, StringComparison.Ordinal);
+        Assert.Equal((0, 0), await office.WithDbAsync(db => PriceBookFile.ApplyAsync(db, PriceBookFile.Read(file).Items)));
+        var again = await owner.SubmitAsync($"/shop/prices/{kept.Id}", new() { ["Input.Name"] = "Larger pipe, changed" });
+        Assert.Equal(HttpStatusCode.Redirect, again.StatusCode);
+        var after = await office.WithDbAsync(db => db.PriceItems.AsNoTracking().SingleAsync(p => p.Code == "LARGER-T"));
+        Assert.Equal((2, 25m, "Larger pipe, changed"), (after.FromTier, after.RecommendedFrom, after.Name));
+    }
+
+    [Fact]
+    public async Task A_larger_pipe_without_its_size_and_a_limit_in_words_are_refused()
+    {
+        var owner = await office.SignInAsOwnerAsync();
+        var answer = await owner.SubmitAsync("/shop/prices/new", new() { ["Input.Code"] = "L2", ["Input.Name"] = "Larger", ["Input.OfferedFor"] = "LargerPipe", ["Input.RecommendedFrom"] = "often" });
+        var text = await answer.TextAsync();
+        Assert.Contains("A larger pipe needs its size.", text, StringComparison.Ordinal);
+        Assert.Contains("Write the limit as a number", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task The_same_form_sent_twice_makes_one_item()
     {
         var owner = await office.SignInAsOwnerAsync();

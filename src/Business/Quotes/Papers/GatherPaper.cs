@@ -14,7 +14,7 @@ public sealed record QuoteInFull(QuoteRevision Revision, Quote Quote, House Hous
     public TimeZoneInfo Zone => HouseTime.Zone(House.TimeZone, Company.TimeZone);
 
     public QuoteOnPaper OnPaper(DateTime atUtc) => new(
-        Revision, Quote.Number, House.AddressLine, Customer.Name, Company, atUtc, HouseTime.DayOf(atUtc, Zone), House.YearsInUse ?? 10);
+        Revision, Quote.Number, House.AddressLine, Customer.Name, Company, atUtc, HouseTime.DayOf(atUtc, Zone));
 
     public IReadOnlyList<QuoteGap> Gaps(DateTime nowUtc) => CheckQuote.Gaps(Revision, Company, Customer, HouseTime.DayOf(nowUtc, Zone));
 }

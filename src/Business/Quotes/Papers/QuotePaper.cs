@@ -7,9 +7,8 @@ using MitigationOffice.Business.Shop;
 namespace MitigationOffice.Business.Quotes.Papers;
 
 /// <summary>Everything a quote's paper says.</summary>
-/// <param name="Years">Over how many years the cost of owning is told.</param>
 public sealed record QuoteOnPaper(
-    QuoteRevision Revision, string Number, string House, string Customer, CompanyProfile Company, DateTime AtUtc, DateOnly Day, int Years, Picture? Section = null)
+    QuoteRevision Revision, string Number, string House, string Customer, CompanyProfile Company, DateTime AtUtc, DateOnly Day, Picture? Section = null)
 {
     public string FileName => $"{Number}-{Revision.Letter}.pdf";
 
@@ -38,6 +37,7 @@ public static class QuotePaper
         paper.Text(r.Introduction);
         if (quote.Section is { } picture) Draw(paper, picture);
         Choices(paper, quote);
+        Owning(paper, quote);
         AddOns(paper, quote);
         if (r.WhyRecommended.Length > 0 && quote.Tiers.FirstOrDefault(t => t.Position == r.RecommendedTier) is { } tier)
             paper.Note($"Why we recommend “{tier.Name}”", r.WhyRecommended);
@@ -82,7 +82,18 @@ public static class QuotePaper
         yield return new PaperRow(["Price, tax included", .. sums.Select(s => $"{s.Total}")]) { Strong = true, Band = true };
         yield return new PaperRow([$"Deposit, {TypedNumbers.Plain(r.DepositPercent)} %", .. sums.Select(s => $"{s.Deposit}")]);
         yield return new PaperRow(["Electricity for the fan, a year (estimate)", .. sums.Select(_ => $"{r.ElectricityPerYear}")]);
-        yield return new PaperRow([$"Price and electricity over {quote.Years} years", .. sums.Select(s => $"{s.Total + r.ElectricityPerYear.Times(quote.Years)}")]);
+    }
+
+    /// <summary>Price and running cost side by side; what they rest on beneath.</summary>
+    private static void Owning(Paper paper, QuoteOnPaper quote)
+    {
+        var r = quote.Revision;
+        var owning = quote.Tiers.Select(t => CostOfOwning.Of(r, t, [])).ToList();
+        if (owning.Count == 0) return;
+        paper.Heading($"What it costs to own over {owning[0].Years} years");
+        PaperColumn[] columns = [new("Estimate", 2.3), .. quote.Tiers.Select(t => new PaperColumn(t.Name, 1.05, Right: true))];
+        paper.Table(columns, [.. CostOfOwning.Rows(owning).Select(row => new PaperRow([row.Words, .. row.Amounts.Select(a => $"{a}")]) { Strong = row.IsTotal, Band = row.IsTotal })]);
+        paper.Text(string.Join(' ', CostOfOwning.Assumptions(r)), soft: true);
     }
 
     private static void AddOns(Paper paper, QuoteOnPaper quote)

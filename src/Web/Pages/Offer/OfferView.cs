@@ -20,8 +20,17 @@ public sealed record OfferView(
         return new(
             company.Name, company.Phone, house.Street, $"{r.Quote!.Number} {r.Letter}", r.Answers, r.Introduction, r.Promise, r.Cautions, r.CancellationNotice, r.NoCancelNoticeBecause.Length == 0,
             r.ValidUntil, RightToCancel.LastDay(today), r.TaxPercent, r.DepositPercent, r.ElectricityPerYear, r.RecommendedTier, r.WhyRecommended,
-            [.. r.Tiers.OrderBy(t => t.Position)], [.. r.AddOns.OrderBy(a => a.Position).ThenBy(a => a.Id)]);
+            [.. r.Tiers.OrderBy(t => t.Position)], [.. r.AddOns.OrderBy(a => a.Position).ThenBy(a => a.Id)])
+        {
+            Running = r,
+        };
     }
+
+    private QuoteRevision Running { get; init; } = new() { Letter = "" };
+
+    public IReadOnlyList<string> OwningAssumptions => CostOfOwning.Assumptions(Running);
+
+    public Owning Owning(QuoteTier tier, IEnumerable<QuoteAddOn> addOns) => CostOfOwning.Of(Running, tier, addOns);
 
     public QuoteTotals Totals(QuoteTier tier, IEnumerable<QuoteAddOn> addOns) =>
         PriceQuote.Of(tier.Lines.Select(l => (l.Amount, l.Taxable)).Concat(addOns.Select(a => (a.Price, a.Taxable))), TaxPercent, DepositPercent);

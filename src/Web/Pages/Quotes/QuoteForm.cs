@@ -55,6 +55,11 @@ public sealed class QuoteForm
     public string? DepositPercent { get; set; }
     public string? ValidUntil { get; set; }
     public string? ElectricityPerYear { get; set; }
+    public string? HeatCablePerYear { get; set; }
+    public string? HouseAirPerYear { get; set; }
+    public string? FanReplacement { get; set; }
+    public string? FanLifeYears { get; set; }
+    public string? OwningYears { get; set; }
     public string? RecommendedTier { get; set; }
     public string? WhyRecommended { get; set; }
     public string? AddAddOn { get; set; }
@@ -80,12 +85,19 @@ public sealed class QuoteForm
         TaxPercent = Plain(r.TaxPercent),
         DepositPercent = Plain(r.DepositPercent),
         ValidUntil = Plain(r.ValidUntil),
-        ElectricityPerYear = r.ElectricityPerYear == Money.Zero ? "" : Plain(r.ElectricityPerYear),
+        ElectricityPerYear = OrEmpty(r.ElectricityPerYear),
+        HeatCablePerYear = OrEmpty(r.HeatCablePerYear),
+        HouseAirPerYear = OrEmpty(r.HouseAirPerYear),
+        FanReplacement = OrEmpty(r.FanReplacement),
+        FanLifeYears = r.FanLifeYears == 0 ? "" : Plain((decimal)r.FanLifeYears),
+        OwningYears = Plain((decimal)CostOfOwning.YearsOf(r)),
         RecommendedTier = Plain((decimal)r.RecommendedTier),
         WhyRecommended = r.WhyRecommended,
         Tiers = [.. r.Tiers.OrderBy(t => t.Position).Select(Of)],
         AddOns = [.. r.AddOns.OrderBy(a => a.Position).ThenBy(a => a.Id).Select(Of), new AddOn()],
     };
+
+    private static string OrEmpty(Money amount) => amount == Money.Zero ? "" : Plain(amount);
 
     private static Tier Of(QuoteTier t) => new()
     {

@@ -16,6 +16,11 @@ public sealed class ReadQuoteForm(QuoteForm form, FormReading read, CompanyProfi
         r.DepositPercent = read.Number(form.DepositPercent, nameof(form.DepositPercent), "deposit", 0, 100) ?? 0;
         r.ValidUntil = read.Day(form.ValidUntil, nameof(form.ValidUntil), "last day of the quote");
         r.ElectricityPerYear = read.Money(form.ElectricityPerYear, nameof(form.ElectricityPerYear), "cost of electricity") ?? Money.Zero;
+        r.HeatCablePerYear = read.Money(form.HeatCablePerYear, nameof(form.HeatCablePerYear), "cost of the heat cable") ?? Money.Zero;
+        r.HouseAirPerYear = read.Money(form.HouseAirPerYear, nameof(form.HouseAirPerYear), "cost of house air") ?? Money.Zero;
+        r.FanReplacement = read.Money(form.FanReplacement, nameof(form.FanReplacement), "price of another fan") ?? Money.Zero;
+        r.FanLifeYears = read.Whole(form.FanLifeYears, nameof(form.FanLifeYears), "life of a fan", 0, 100) ?? 0;
+        r.OwningYears = read.Whole(form.OwningYears, nameof(form.OwningYears), "number of years", 1, CostOfOwning.MostYears) ?? CostOfOwning.UsualYears;
         r.RecommendedTier = read.Whole(form.RecommendedTier, nameof(form.RecommendedTier), "recommended choice", 1, 3) ?? r.RecommendedTier;
         for (var i = 0; i < form.Tiers.Count; i++)
             if (r.Tiers.FirstOrDefault(t => t.Id == form.Tiers[i].Id) is { } tier) Tier(form.Tiers[i], tier, i);
@@ -45,8 +50,9 @@ public sealed class ReadQuoteForm(QuoteForm form, FormReading read, CompanyProfi
         for (var j = 0; j < typed.Lines.Count; j++)
             if (Line(typed.Lines[j], tier, $"Tiers[{i}].Lines[{j}]", kept.Count + 1) is { } line) kept.Add(line);
         if (Item(typed.AddItem) is { } item) kept.Add(At(ProposeTiers.LineOf(item, 1, company), kept.Count + 1));
-        tier.Lines.RemoveAll(l => !kept.Contains(l));
-        tier.Lines.AddRange(kept.Where(l => !tier.Lines.Contains(l)));
+        var (stay, had) = (kept.ToHashSet(), tier.Lines.ToHashSet());
+        tier.Lines.RemoveAll(l => !stay.Contains(l));
+        tier.Lines.AddRange(kept.Where(l => !had.Contains(l)));
     }
 
     private QuoteLine? Line(QuoteForm.Line typed, QuoteTier tier, string at, int position)

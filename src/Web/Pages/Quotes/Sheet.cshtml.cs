@@ -13,8 +13,8 @@ using MitigationOffice.Web.Setup.Forms;
 
 namespace MitigationOffice.Web.Pages.Quotes;
 
-/// <summary>Sheet 4 of a house. A quote may have hundreds of lines, more fields than a form commonly has.</summary>
-[RequestFormLimits(ValueCountLimit = 20_000)]
+/// <summary>Sheet 4 of a house. A quote may have hundreds of lines, ten thousand at the most: more fields than a form commonly has.</summary>
+[RequestFormLimits(ValueCountLimit = 100_000)]
 public sealed partial class SheetModel(OfficeDb db, TimeProvider clock, UnitChoice units, MailSettings mail, Actor actor) : PageModel
 {
     public sealed record History(int Id, string Number, int QuoteId, string Letter, RevisionState State, DateTime CreatedAtUtc, DateTime? SentAtUtc, DateOnly? ValidUntil, string DeclineReason, int LiveLinks, SignedBy? By);
@@ -32,6 +32,8 @@ public sealed partial class SheetModel(OfficeDb db, TimeProvider clock, UnitChoi
     public QuoteInFull? Full { get; private set; }
     public History Shown => Revisions.Single(r => r.Id == Full!.Revision.Id);
     public bool Editable => Full?.Revision.State == RevisionState.Draft;
+    public string? MaterialsOf { get; private set; }
+    public IReadOnlyList<QuoteGap> Advice => CheckQuote.Advice(Full!.Revision);
     public IReadOnlyList<QuoteGap> Gaps => Full!.Gaps(clock.GetUtcNow().UtcDateTime);
 
     /// <summary>The form is shown for a draft, and where somebody typed into one that was sent meanwhile.</summary>
@@ -102,6 +104,7 @@ public sealed partial class SheetModel(OfficeDb db, TimeProvider clock, UnitChoi
         if (revision is not null && Revisions.All(r => r.Id != revision)) return false;
         Full = id is null ? null : await GatherPaper.OfAsync(db, id.Value);
         ShowsForm = Editable;
+        MaterialsOf = Full?.Revision.SuctionDesignId is { } design ? await db.Designs.Where(d => d.Id == design).Select(d => d.Revision).SingleAsync() : null;
         Book = await db.PriceItems.AsNoTracking().Where(i => !i.Retired).OrderBy(i => i.Name).ToListAsync();
         ViewData["House"] = Full is null ? head : head with { Revision = $"{Full.Quote.Number} {Full.Revision.Letter}", Date = Day(Full.Revision.SentAtUtc ?? Full.Revision.CreatedAtUtc) };
         return true;

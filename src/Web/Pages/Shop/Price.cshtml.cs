@@ -28,6 +28,12 @@ public sealed class PriceModel(OfficeDb db) : PageModel
         public string? LabourMinutes { get; set; }
         public bool Taxable { get; set; }
         public string? Reason { get; set; }
+        public TakenBy TakenBy { get; set; }
+        public string? PipeSize { get; set; }
+        public string? FanModel { get; set; }
+        public string? FromTier { get; set; } = "1";
+        public OfferReason OfferedFor { get; set; }
+        public string? RecommendedFrom { get; set; }
         public bool Retired { get; set; }
     }
 
@@ -39,11 +45,13 @@ public sealed class PriceModel(OfficeDb db) : PageModel
 
     [FromRoute(Name = "id")]
     public string Wanted { get; set; } = "";
+    public CompanyProfile Company { get; private set; } = new();
     public bool IsNew => Wanted == "new";
     private int ItemId => int.TryParse(Wanted, CultureInfo.InvariantCulture, out var id) ? id : 0;
 
     public async Task<IActionResult> OnGetAsync()
     {
+        Company = await db.Company.AsNoTracking().SingleAsync();
         if (IsNew) return Page();
         if (!await db.PriceItems.AnyAsync(p => p.Id == ItemId)) return NotFound();
         (Input, Version) = await ReadAsync();
@@ -54,6 +62,7 @@ public sealed class PriceModel(OfficeDb db) : PageModel
     {
         var item = IsNew ? new PriceItem { Code = "", Name = "" } : await db.PriceItems.FindAsync(ItemId);
         if (item is null) return NotFound();
+        Company = await db.Company.AsNoTracking().SingleAsync();
         var code = (Input.Code ?? "").Trim();
         if (await db.PriceItems.AnyAsync(p => p.Id != item.Id && p.Code == code)) ModelState.AddModelError("Input.Code", $"Another item has the code {code}. Choose a different one.");
         Write(item, new FormReading(ModelState, nameof(Input), UnitSystem.US));
@@ -74,8 +83,20 @@ public sealed class PriceModel(OfficeDb db) : PageModel
         item.FixedPrice = read.Money(Input.FixedPrice, nameof(Form.FixedPrice), "fixed price", needed: Input.Rule == PriceRule.Fixed) ?? Money.Zero;
         item.LabourMinutes = read.Whole(Input.LabourMinutes, nameof(Form.LabourMinutes), "number of minutes", 0, 100_000) ?? 0;
         item.Reason = read.Text(Input.Reason, nameof(Form.Reason), "reason", most: 2000);
-        foreach (var (field, text) in new[] { (nameof(Form.Code), item.Code), (nameof(Form.Name), item.Name), (nameof(Form.Reason), item.Reason) })
+        WriteTaking(item, read);
+        foreach (var (field, text) in new[] { (nameof(Form.Code), item.Code), (nameof(Form.Name), item.Name), (nameof(Form.Reason), item.Reason), (nameof(Form.FanModel), item.FanModel) })
             if (Csv.LooksComputed(text)) read.Refuse(field, "Begin it with a letter or a digit: a spreadsheet would compute it.");
+    }
+
+    private void WriteTaking(PriceItem item, FormReading read)
+    {
+        (item.TakenBy, item.OfferedFor) = (Input.TakenBy, Input.OfferedFor);
+        item.PipeSize = read.Text(Input.PipeSize, nameof(Form.PipeSize), "pipe size", most: 20);
+        item.FanModel = read.Text(Input.FanModel, nameof(Form.FanModel), "fan's model", most: 100);
+        item.FromTier = read.Whole(Input.FromTier, nameof(Form.FromTier), "choice it is part of", 0, 3) ?? 0;
+        item.RecommendedFrom = read.Number(Input.RecommendedFrom, nameof(Form.RecommendedFrom), "limit", -100, 10_000);
+        if (item.PipeSize.Length > 0 && PriceWords.PipeSizes.All(s => s.Value != item.PipeSize)) read.Refuse(nameof(Form.PipeSize), "Choose a pipe size of the list.");
+        if (item.OfferedFor == OfferReason.LargerPipe && item.PipeSize.Length == 0) read.Refuse(nameof(Form.PipeSize), "A larger pipe needs its size.");
     }
 
     private async Task<(Form, int)> ReadAsync()
@@ -95,6 +116,12 @@ public sealed class PriceModel(OfficeDb db) : PageModel
             LabourMinutes = Plain((decimal)p.LabourMinutes),
             Taxable = p.Taxable,
             Reason = p.Reason,
+            TakenBy = p.TakenBy,
+            PipeSize = p.PipeSize,
+            FanModel = p.FanModel,
+            FromTier = Plain((decimal)p.FromTier),
+            OfferedFor = p.OfferedFor,
+            RecommendedFrom = p.RecommendedFrom is { } from ? Plain(from) : "",
             Retired = p.Retired,
         }, p.Version);
     }

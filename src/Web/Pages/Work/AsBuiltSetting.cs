@@ -2,6 +2,7 @@ using Microsoft.EntityFrameworkCore;
 using MitigationOffice.Business.Data;
 using MitigationOffice.Business.Design;
 using MitigationOffice.Business.Houses;
+using MitigationOffice.Business.Shop;
 using MitigationOffice.Business.Systems;
 using MitigationOffice.Business.Work;
 
@@ -18,6 +19,9 @@ public sealed record AsBuiltSetting(int HouseId, int JobId, string JobNumber, Sy
     public IReadOnlyList<string> NaturalDraft { get; init; } = [];
     public IReadOnlyList<string> Holes { get; init; } = [];
     public IReadOnlyList<string> Sold { get; init; } = [];
+
+    /// <summary>What the chosen offer and the additions to it hold, as far as it is kept on record as a part.</summary>
+    public IReadOnlyList<ComponentKind> SoldParts { get; init; } = [];
     public int? DesignFanId { get; init; }
     public string PipeSize { get; init; } = "4in";
     public string FanPlace { get; init; } = "";
@@ -33,15 +37,18 @@ public sealed record AsBuiltSetting(int HouseId, int JobId, string JobNumber, Sy
                        join r in db.QuoteRevisions on a.QuoteRevisionId equals r.Id
                        select new
                        {
-                           job.Number, job.Kind, r.SuctionDesignId, a.Total, a.AddOnIds, AddOns = r.AddOns.OrderBy(x => x.Position).Select(x => new { x.Id, x.Words }).ToList(),
+                           job.Number, job.Kind, r.SuctionDesignId, a.Total, a.AddOnIds, AddOns = r.AddOns.OrderBy(x => x.Position).Select(x => new { x.Id, x.Words, x.OfferedFor }).ToList(),
+                           Held = r.Tiers.Where(t => t.Id == a.QuoteTierId).SelectMany(t => t.Lines).OrderBy(l => l.Position).Select(l => l.OfferedFor).ToList(),
                        }).AsSingleQuery().FirstOrDefaultAsync();
         if (j is null) return null;
         var chosen = OpenJob.Ids(j.AddOnIds);
+        var sold = j.AddOns.Where(x => chosen.Contains(x.Id)).ToList();
         var setting = new AsBuiltSetting(houseId, jobId, j.Number, j.Kind, j.SuctionDesignId, j.Total, await HouseZone.OfAsync(db, houseId))
         {
             SeesPrices = seesPrices,
             NaturalDraft = await db.Houses.Where(h => h.Id == houseId).SelectMany(h => h.Appliances).Where(x => x.Draft == Draft.Natural).Select(x => x.Name).ToListAsync(),
-            Sold = [.. j.AddOns.Where(x => chosen.Contains(x.Id)).Select(x => x.Words)],
+            Sold = [.. sold.Select(x => x.Words)],
+            SoldParts = [.. j.Held.Select(KindOf).Where(k => k != ComponentKind.Other), .. sold.Select(x => KindOf(x.OfferedFor))],
             Fans = await db.Fans.OrderBy(f => f.Model).Select(f => new FanChoice(f.Id, f.Model, f.WarrantyYears, f.Retired)).ToListAsync(),
         };
         return await setting.WithDesignAsync(db);
@@ -72,12 +79,14 @@ public sealed record AsBuiltSetting(int HouseId, int JobId, string JobNumber, Sy
         Backdraft = NaturalDraft.Count == 0 ? nameof(BackdraftCheck.NothingToCheck) : nameof(BackdraftCheck.NotDone),
         Price = TypedNumbers.Plain(AcceptedTotal),
         Readings = [.. Holes.Select(h => new AsBuiltForm.ReadingRow { Hole = h })],
-        Parts = [.. Sold.Select(w => new AsBuiltForm.PartRow { Kind = $"{KindOf(w)}", Model = "" })],
+        Parts = [.. SoldParts.Select(k => new AsBuiltForm.PartRow { Kind = $"{k}", Model = "" })],
     };
 
-    private static ComponentKind KindOf(string sold) =>
-        sold.Contains("cable", StringComparison.OrdinalIgnoreCase) ? ComponentKind.HeatCable
-        : sold.Contains("bypass", StringComparison.OrdinalIgnoreCase) ? ComponentKind.CondensateBypass
-        : sold.Contains("lid", StringComparison.OrdinalIgnoreCase) || sold.Contains("sump", StringComparison.OrdinalIgnoreCase) ? ComponentKind.SumpLid
-        : ComponentKind.Other;
+    private static ComponentKind KindOf(OfferReason reason) => reason switch
+    {
+        OfferReason.FreezeGuard => ComponentKind.HeatCable,
+        OfferReason.CondensateBypass => ComponentKind.CondensateBypass,
+        OfferReason.SumpLid => ComponentKind.SumpLid,
+        _ => ComponentKind.Other,
+    };
 }

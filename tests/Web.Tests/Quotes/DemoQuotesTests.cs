@@ -1,0 +1,50 @@
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
+using MitigationOffice.Business.Data;
+using MitigationOffice.Business.Design;
+using MitigationOffice.Business.Quotes;
+using MitigationOffice.Business.Shop;
+using MitigationOffice.Web.Setup.Demo;
+
+namespace MitigationOffice.Web.Tests.Quotes;
+
+/// <summary>What the proposals of the invented company look like.</summary>
+public sealed class DemoQuotesTests(OfficeApp office) : IClassFixture<OfficeApp>
+{
+    [Fact]
+    public async Task Every_quote_of_the_demo_is_sensible()
+    {
+        await using (var scope = office.Services.CreateAsyncScope()) await LoadDemo.RunAsync(scope.ServiceProvider, default);
+        await office.WithDbAsync(async db =>
+        {
+            var quotes = await db.QuoteRevisions.AsNoTracking().WithPrices().ToListAsync();
+            var codes = await db.PriceItems.ToDictionaryAsync(i => i.Id, i => i.Code);
+            Assert.True(quotes.Count >= 10, $"{quotes.Count} quotes");
+            foreach (var r in quotes) await SensibleAsync(db, r, codes);
+        });
+    }
+
+    private static async Task SensibleAsync(OfficeDb db, QuoteRevision r, Dictionary<int, string> codes)
+    {
+        var takeOff = TakeOff.Of(await db.Designs.Where(d => d.Id == r.SuctionDesignId).SelectMany(d => d.Pieces).AsNoTracking().ToListAsync());
+        var tiers = r.Tiers.OrderBy(t => t.Position).ToList();
+        var prices = tiers.Select(t => PriceQuote.Of(r, t, []).Total).ToList();
+        Assert.Equal(prices.Order(), prices);
+        Assert.InRange(prices[0].Dollars, 1500, 3500);
+        Assert.InRange(prices[2].Dollars, prices[0].Dollars, 5000);
+        foreach (var tier in tiers)
+        {
+            var lines = tier.Lines.ToDictionary(l => codes[l.PriceItemId!.Value], l => l.Quantity);
+            Assert.Equal((takeOff.PipeFeet, (decimal)takeOff.Pipes.Sum(p => p.Supports), (decimal)takeOff.Pipes.Sum(p => p.Joints)), (lines["PIPE4"], lines["HOLD"], lines.GetValueOrDefault("COUP4")));
+            Assert.Equal(takeOff.Fittings.Sum(f => f.Count), lines["ELB4"]);
+            Assert.Single(lines.Keys, k => k.StartsWith("FAN", StringComparison.Ordinal) && k != "FANFIT");
+            Assert.Single(lines.Keys, k => k is "WALL" or "ROOF");
+            Assert.DoesNotContain(lines.Keys, k => k is "PIPE3" or "PIPE6" or "PATCH" or "FIRE");
+            Assert.InRange(PriceQuote.MarginPercent(tier)!.Value, 20, 60);
+        }
+
+        Assert.All(r.AddOns, a => Assert.NotEmpty(a.Reason));
+        Assert.True(r.AddOns.Count(a => a.Recommended && a.OfferedFor is OfferReason.FreezeGuard or OfferReason.Insulation) <= 1);
+        Assert.InRange(CostOfOwning.Of(r, tiers[0], []).Total.Dollars, prices[0].Dollars + 200, prices[0].Dollars + 4000);
+    }
+}
