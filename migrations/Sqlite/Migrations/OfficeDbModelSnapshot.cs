@@ -932,6 +932,73 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.ToTable("Houses");
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Houses.HouseClimate", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Days")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("DaysSha256")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("FileName")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("FilledDays")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<DateOnly>("FirstDay")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("HouseId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<DateOnly>("LastDay")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Problems")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("ReadAtUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("ReadBy")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<bool>("SetAside")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Station")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Unit")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Winters")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("HouseId")
+                        .IsUnique();
+
+                    b.ToTable("Climates");
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Houses.HouseOwner", b =>
                 {
                     b.Property<int>("Id")
@@ -2252,6 +2319,52 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.ToTable("Systems");
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Systems.OwnCorrection", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Of")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("OffAtUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("OffBy")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("OnAtUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("OnBy")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<double>("Ratio")
+                        .HasColumnType("REAL");
+
+                    b.Property<int>("Readings")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Of");
+
+                    b.ToTable("OwnCorrections");
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Systems.SystemComponent", b =>
                 {
                     b.Property<int>("Id")
@@ -2722,6 +2835,15 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .WithMany("Areas")
                         .HasForeignKey("HouseId")
                         .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Houses.HouseClimate", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Houses.House", null)
+                        .WithMany()
+                        .HasForeignKey("HouseId")
+                        .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });
 

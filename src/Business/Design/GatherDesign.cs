@@ -4,13 +4,27 @@ using MitigationOffice.Business.Design.Files;
 using MitigationOffice.Business.Diagnosis;
 using MitigationOffice.Business.Houses;
 using MitigationOffice.Business.Shop;
+using MitigationOffice.Engineering.Freezing.Weather;
 using MitigationOffice.Engineering.Siting;
 
 namespace MitigationOffice.Business.Design;
 
+/// <summary>All that goes into a design's computation: the file, and the house's own weather record where it has one in use.</summary>
+public sealed record DesignInputs(DesignFile File, HouseClimate? Climate)
+{
+    public DailyRecord? Record => Climate is null ? null : TakeClimate.Of(Climate);
+
+    public string Hash => Climate is null ? DesignFileText.HashOf(File) : $"{DesignFileText.HashOf(File)}+{Climate.DaysSha256}";
+}
+
 /// <summary>Collects from the records all that the computation of a design takes.</summary>
 public static class GatherDesign
 {
+    /// <summary>Null where the design answers no PFE test yet.</summary>
+    public static async Task<DesignInputs?> InputsAsync(OfficeDb db, SuctionDesign design) => await FileAsync(db, design) is { } file
+        ? new DesignInputs(file, await db.Climates.AsNoTracking().FirstOrDefaultAsync(c => c.HouseId == design.HouseId && !c.SetAside))
+        : null;
+
     /// <summary>Null where the design answers no PFE test yet.</summary>
     public static async Task<DesignFile?> FileAsync(OfficeDb db, SuctionDesign design)
     {

@@ -23,6 +23,12 @@ public sealed class IndexModel(OfficeDb db, UnitChoice units, TimeProvider clock
     public IReadOnlyList<(string Value, string Words)> Fans { get; private set; } = [];
     public bool SeesMoney => User.IsInRole("Owner") || User.IsInRole("Office");
 
+    /// <summary>The fan of least power among those that hold.</summary>
+    public string? SmallestThatHolds => Result.Report?.Fans.Where(f => f.Holds && f.OnCurve).MinBy(f => f.Watts)?.Model;
+
+    /// <summary>Six flows across the chart, for those who read it as numbers.</summary>
+    public IEnumerable<double> ChartFlows() => Result.Report is { SystemCurve: [.., var last] } ? Enumerable.Range(0, 6).Select(i => last.FlowM3PerS * i / 5) : [];
+
     public async Task<IActionResult> OnGetAsync(int houseId, string? revision)
     {
         if (await HouseHead.LoadAsync(db, houseId, shown: 3) is not { } head) return NotFound();

@@ -13,7 +13,7 @@ using Npgsql.EntityFrameworkCore.PostgreSQL.Metadata;
 namespace MitigationOffice.Migrations.Postgres.Migrations
 {
     [DbContext(typeof(OfficeDb))]
-    [Migration("20261125093636_First")]
+    [Migration("20261125123630_First")]
     partial class First
     {
         /// <inheritdoc />
@@ -976,6 +976,75 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.HasIndex("Search");
 
                     b.ToTable("Houses");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Houses.HouseClimate", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<string>("Days")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("DaysSha256")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("FileName")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("FilledDays")
+                        .HasColumnType("integer");
+
+                    b.Property<DateOnly>("FirstDay")
+                        .HasColumnType("date");
+
+                    b.Property<int>("HouseId")
+                        .HasColumnType("integer");
+
+                    b.Property<DateOnly>("LastDay")
+                        .HasColumnType("date");
+
+                    b.Property<string>("Problems")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateTime>("ReadAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("ReadBy")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<bool>("SetAside")
+                        .HasColumnType("boolean");
+
+                    b.Property<string>("Station")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Unit")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.Property<int>("Winters")
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("HouseId")
+                        .IsUnique();
+
+                    b.ToTable("Climates");
                 });
 
             modelBuilder.Entity("MitigationOffice.Business.Houses.HouseOwner", b =>
@@ -2342,6 +2411,54 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.ToTable("Systems");
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Systems.OwnCorrection", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<string>("Of")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<DateTime?>("OffAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("OffBy")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateTime>("OnAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("OnBy")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<double>("Ratio")
+                        .HasColumnType("double precision");
+
+                    b.Property<int>("Readings")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Of");
+
+                    b.ToTable("OwnCorrections");
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Systems.SystemComponent", b =>
                 {
                     b.Property<int>("Id")
@@ -2822,6 +2939,15 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .WithMany("Areas")
                         .HasForeignKey("HouseId")
                         .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Houses.HouseClimate", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Houses.House", null)
+                        .WithMany()
+                        .HasForeignKey("HouseId")
+                        .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });
 

@@ -215,6 +215,27 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "OwnCorrections",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "integer", nullable: false)
+                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
+                    Of = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
+                    Ratio = table.Column<double>(type: "double precision", nullable: false),
+                    Readings = table.Column<int>(type: "integer", nullable: false),
+                    Reason = table.Column<string>(type: "text", nullable: false),
+                    OnAtUtc = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    OnBy = table.Column<string>(type: "text", nullable: false),
+                    OffAtUtc = table.Column<DateTime>(type: "timestamp with time zone", nullable: true),
+                    OffBy = table.Column<string>(type: "text", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_OwnCorrections", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "PriceItems",
                 columns: table => new
                 {
@@ -382,6 +403,39 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         principalTable: "Houses",
                         principalColumn: "Id",
                         onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "Climates",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "integer", nullable: false)
+                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
+                    HouseId = table.Column<int>(type: "integer", nullable: false),
+                    Station = table.Column<string>(type: "text", nullable: false),
+                    FileName = table.Column<string>(type: "text", nullable: false),
+                    Unit = table.Column<string>(type: "text", nullable: false),
+                    FirstDay = table.Column<DateOnly>(type: "date", nullable: false),
+                    LastDay = table.Column<DateOnly>(type: "date", nullable: false),
+                    Winters = table.Column<int>(type: "integer", nullable: false),
+                    FilledDays = table.Column<int>(type: "integer", nullable: false),
+                    Problems = table.Column<string>(type: "text", nullable: false),
+                    ReadAtUtc = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    ReadBy = table.Column<string>(type: "text", nullable: false),
+                    SetAside = table.Column<bool>(type: "boolean", nullable: false),
+                    Days = table.Column<string>(type: "text", nullable: false),
+                    DaysSha256 = table.Column<string>(type: "text", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Climates", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_Climates_Houses_HouseId",
+                        column: x => x.HouseId,
+                        principalTable: "Houses",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
                 });
 
             migrationBuilder.CreateTable(
@@ -1447,6 +1501,12 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 column: "JobId");
 
             migrationBuilder.CreateIndex(
+                name: "IX_Climates_HouseId",
+                table: "Climates",
+                column: "HouseId",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
                 name: "IX_Counters_Series",
                 table: "Counters",
                 column: "Series",
@@ -1582,6 +1642,11 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 name: "IX_Outbox_State_NextTryUtc",
                 table: "Outbox",
                 columns: new[] { "State", "NextTryUtc" });
+
+            migrationBuilder.CreateIndex(
+                name: "IX_OwnCorrections_Of",
+                table: "OwnCorrections",
+                column: "Of");
 
             migrationBuilder.CreateIndex(
                 name: "IX_PressureFieldTests_HouseId",
@@ -1838,6 +1903,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 name: "ChecklistStep");
 
             migrationBuilder.DropTable(
+                name: "Climates");
+
+            migrationBuilder.DropTable(
                 name: "Company");
 
             migrationBuilder.DropTable(
@@ -1866,6 +1934,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
 
             migrationBuilder.DropTable(
                 name: "OutboxGates");
+
+            migrationBuilder.DropTable(
+                name: "OwnCorrections");
 
             migrationBuilder.DropTable(
                 name: "PriceItems");

@@ -214,6 +214,27 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "OwnCorrections",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    Of = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    Ratio = table.Column<double>(type: "REAL", nullable: false),
+                    Readings = table.Column<int>(type: "INTEGER", nullable: false),
+                    Reason = table.Column<string>(type: "TEXT", nullable: false),
+                    OnAtUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    OnBy = table.Column<string>(type: "TEXT", nullable: false),
+                    OffAtUtc = table.Column<DateTime>(type: "TEXT", nullable: true),
+                    OffBy = table.Column<string>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_OwnCorrections", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "PriceItems",
                 columns: table => new
                 {
@@ -381,6 +402,39 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         principalTable: "Houses",
                         principalColumn: "Id",
                         onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "Climates",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    HouseId = table.Column<int>(type: "INTEGER", nullable: false),
+                    Station = table.Column<string>(type: "TEXT", nullable: false),
+                    FileName = table.Column<string>(type: "TEXT", nullable: false),
+                    Unit = table.Column<string>(type: "TEXT", nullable: false),
+                    FirstDay = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    LastDay = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    Winters = table.Column<int>(type: "INTEGER", nullable: false),
+                    FilledDays = table.Column<int>(type: "INTEGER", nullable: false),
+                    Problems = table.Column<string>(type: "TEXT", nullable: false),
+                    ReadAtUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    ReadBy = table.Column<string>(type: "TEXT", nullable: false),
+                    SetAside = table.Column<bool>(type: "INTEGER", nullable: false),
+                    Days = table.Column<string>(type: "TEXT", nullable: false),
+                    DaysSha256 = table.Column<string>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Climates", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_Climates_Houses_HouseId",
+                        column: x => x.HouseId,
+                        principalTable: "Houses",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
                 });
 
             migrationBuilder.CreateTable(
@@ -1446,6 +1500,12 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 column: "JobId");
 
             migrationBuilder.CreateIndex(
+                name: "IX_Climates_HouseId",
+                table: "Climates",
+                column: "HouseId",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
                 name: "IX_Counters_Series",
                 table: "Counters",
                 column: "Series",
@@ -1581,6 +1641,11 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 name: "IX_Outbox_State_NextTryUtc",
                 table: "Outbox",
                 columns: new[] { "State", "NextTryUtc" });
+
+            migrationBuilder.CreateIndex(
+                name: "IX_OwnCorrections_Of",
+                table: "OwnCorrections",
+                column: "Of");
 
             migrationBuilder.CreateIndex(
                 name: "IX_PressureFieldTests_HouseId",
@@ -1837,6 +1902,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 name: "ChecklistStep");
 
             migrationBuilder.DropTable(
+                name: "Climates");
+
+            migrationBuilder.DropTable(
                 name: "Company");
 
             migrationBuilder.DropTable(
@@ -1865,6 +1933,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
 
             migrationBuilder.DropTable(
                 name: "OutboxGates");
+
+            migrationBuilder.DropTable(
+                name: "OwnCorrections");
 
             migrationBuilder.DropTable(
                 name: "PriceItems");
