@@ -10,7 +10,7 @@ using MitigationOffice.Engineering.Siting;
 namespace MitigationOffice.Business.Design;
 
 /// <summary>All that goes into a design's computation: the file, and the house's own weather record where it has one in use.</summary>
-public sealed record DesignInputs(DesignFile File, HouseClimate? Climate)
+public sealed record DesignInputs(DesignFile File, House House, HouseClimate? Climate)
 {
     public DailyRecord? Record => Climate is null ? null : TakeClimate.Of(Climate);
 
@@ -21,19 +21,18 @@ public sealed record DesignInputs(DesignFile File, HouseClimate? Climate)
 public static class GatherDesign
 {
     /// <summary>Null where the design answers no PFE test yet.</summary>
-    public static async Task<DesignInputs?> InputsAsync(OfficeDb db, SuctionDesign design) => await FileAsync(db, design) is { } file
-        ? new DesignInputs(file, await db.Climates.AsNoTracking().FirstOrDefaultAsync(c => c.HouseId == design.HouseId && !c.SetAside))
-        : null;
+    public static async Task<DesignFile?> FileAsync(OfficeDb db, SuctionDesign design) => (await InputsAsync(db, design))?.File;
 
     /// <summary>Null where the design answers no PFE test yet.</summary>
-    public static async Task<DesignFile?> FileAsync(OfficeDb db, SuctionDesign design)
+    public static async Task<DesignInputs?> InputsAsync(OfficeDb db, SuctionDesign design)
     {
         if (design.PressureFieldTestId is not { } testId) return null;
         var house = await db.Houses.AsNoTracking().Include(h => h.Areas).AsSingleQuery().SingleAsync(h => h.Id == design.HouseId);
         var company = await db.Company.AsNoTracking().SingleAsync();
         var test = await db.PressureFieldTests.AsNoTracking().Include(t => t.Settings).Include(t => t.TestHoles).ThenInclude(h => h.Readings).AsSingleQuery().SingleAsync(t => t.Id == testId);
         var fans = await db.Fans.AsNoTracking().Include(f => f.Points).OrderBy(f => f.Model).AsSingleQuery().ToListAsync();
-        return Of(design, house, company, test, fans);
+        var climate = await db.Climates.AsNoTracking().FirstOrDefaultAsync(c => c.HouseId == design.HouseId && !c.SetAside);
+        return new DesignInputs(Of(design, house, company, test, fans), house, climate);
     }
 
     public static DesignFile Of(SuctionDesign design, House house, CompanyProfile company, PressureFieldTest test, IReadOnlyList<Fan> fans) => new()

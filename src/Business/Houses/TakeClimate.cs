@@ -13,8 +13,11 @@ public static class TakeClimate
     /// <summary>Some 160 years; the longest stations have fewer.</summary>
     public const int MostLines = 60_000;
 
-    /// <summary>As many as a climate normal has years (World Meteorological Organization).</summary>
-    public const int MostWinters = 30;
+    /// <summary>The latest winters tell of the weather to come; more would only make the page slow.</summary>
+    public const int MostWinters = 10;
+
+    /// <summary>Days at either end of a winter with no hour under this, °C, are left out: no ice forms and no cable runs.</summary>
+    private const double NoWinterAboveC = 3;
 
     private const double MostLeftOut = 0.05;
 
@@ -28,7 +31,9 @@ public static class TakeClimate
         try
         {
             var record = DailyRecordReader.Read(lines, unit);
-            return Refusal(record, lines.Length - 1, unit) is { } why ? (null, why) : (LastWinters(record), null);
+            if (Refusal(record, lines.Length - 1, unit) is { } why) return (null, why);
+            var last = LastWinters(record);
+            return last.Winters.Count > 0 ? (last, null) : (null, "No day of the record is cold enough for ice or for a cable to run; the made-up winter is used.");
         }
         catch (FormatException e)
         {
@@ -68,7 +73,8 @@ public static class TakeClimate
         var first = string.Join(' ', record.Problems.Take(3));
         if (read < lines * (1 - MostLeftOut) && record.Winters.Count == 0)
             return Say($"Of {lines:#,##0} lines {Math.Max(0, lines - read):#,##0} cannot be used in {WordsOf(unit)}, and no whole winter is left. {first}");
-        if (record.Problems.Any(p => p.Contains("look like whole degrees", StringComparison.Ordinal)) || WrongUnit(record, unit))
+        var absurd = read < lines * (1 - MostLeftOut) && record.Problems.Any(p => p.Contains("is the unit right?", StringComparison.Ordinal));
+        if (absurd || record.Problems.Any(p => p.Contains("look like whole degrees", StringComparison.Ordinal)) || WrongUnit(record, unit))
             return $"The temperatures make no sense in {WordsOf(unit)}. Choose the unit the file is written in: files from the archive of stations are in tenths of °C, ordered ones in °F or °C as you asked for.";
         return record.Winters.Count == 0
             ? $"The record holds no whole winter. A winter counts with at least {DailyRecordReader.FewestColdSeasonDays} days from November to March and no gap of more than {DailyRecordReader.LongestFilledGapDays} days. {first}"
@@ -92,13 +98,16 @@ public static class TakeClimate
 
     private static DailyRecord LastWinters(DailyRecord record)
     {
-        if (record.Winters.Count <= MostWinters) return record;
-        return record with
+        var cold = record with { Winters = [.. record.Winters.TakeLast(MostWinters).Select(Trim).Where(w => w.Count > 0)] };
+        if (record.Winters.Count <= MostWinters) return cold;
+        return cold with
         {
-            Winters = [.. record.Winters.TakeLast(MostWinters)],
             Problems = [Say($"Of {record.Winters.Count} whole winters the last {MostWinters} are used."), .. record.Problems],
         };
     }
+
+    private static IReadOnlyList<WeatherDay> Trim(IReadOnlyList<WeatherDay> winter) =>
+        [.. winter.SkipWhile(d => d.MinC > NoWinterAboveC).Reverse().SkipWhile(d => d.MinC > NoWinterAboveC).Reverse()];
 
     private static WeatherDay Day(string line)
     {

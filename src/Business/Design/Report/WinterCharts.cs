@@ -17,11 +17,11 @@ public static class WinterCharts
     {
         var model = ChartFrame.Blank(Along(units), $"Temperature, {Measures.Temperature.UnitIn(units)}").WithLegend(LegendPosition.RightTop);
         var (cold, january) = (report.AtDesign, report.AtJanuaryMean);
-        model.Series.Add(ChartFrame.Line("air, January mean", ChartFrame.Soft, 2, LineStyle.Dash, Temperature(january, s => s.AirC, units)));
+        model.Series.Add(ChartFrame.Line("air, January mean", ChartFrame.Soft, 2, LineStyle.LongDash, Temperature(january, s => s.AirC, units)));
         model.Series.Add(ChartFrame.Line("inner wall, January mean", ChartFrame.Soft, 2, LineStyle.Dot, Temperature(january, s => s.WallC, units)));
-        model.Series.Add(ChartFrame.Line("air, design cold", ChartFrame.Accent, 2, LineStyle.Dash, Temperature(cold, s => s.AirC, units)));
+        model.Series.Add(ChartFrame.Line("air, design cold", ChartFrame.Accent, 2, LineStyle.DashDot, Temperature(cold, s => s.AirC, units)));
         model.Series.Add(ChartFrame.Line("inner wall, design cold", ChartFrame.Accent, 3, LineStyle.Solid, Temperature(cold, s => s.WallC, units)));
-        model.Series.Add(ChartFrame.Line("freezing", ChartFrame.Caution, 1.5, LineStyle.LongDash, Flat(report, Measures.Temperature.In(0, units), units)));
+        model.Series.Add(ChartFrame.Line("freezing", ChartFrame.Caution, 1.5, LineStyle.Dash, Flat(report, Measures.Temperature.In(0, units), units)));
         var highest = report.AtDesign.Stations.Concat(january.Stations).Max(s => s.AirC);
         model.Axes[1].Maximum = Measures.Temperature.In(Math.Max(highest, 0) + 14, units);
         return model;
@@ -30,18 +30,19 @@ public static class WinterCharts
     public static PlotModel Water(FreezeReport report, UnitSystem units)
     {
         var model = ChartFrame.Blank(Along(units), $"{(units == UnitSystem.US ? "lb" : "kg")} a day on each {(units == UnitSystem.US ? "foot" : "metre")}").WithLegend();
-        model.Axes[1].Minimum = 0;
-        model.Series.Add(ChartFrame.Line("runs off, January mean", ChartFrame.Soft, 2, LineStyle.Dash, PerLength(report.AtJanuaryMean, s => s.CondensateKgPerDay, units)));
-        model.Series.Add(ChartFrame.Line("runs off, design cold", ChartFrame.Accent, 2, LineStyle.Dash, PerLength(report.AtDesign, s => s.CondensateKgPerDay, units)));
-        model.Series.Add(ChartFrame.Line("frost, January mean", ChartFrame.Soft, 2, LineStyle.Solid, PerLength(report.AtJanuaryMean, s => s.FrostKgPerDay, units)));
-        model.Series.Add(ChartFrame.Line("frost, design cold", ChartFrame.Accent, 3, LineStyle.Solid, PerLength(report.AtDesign, s => s.FrostKgPerDay, units)));
+        var runs = new[] { PerLength(report.AtJanuaryMean, s => s.CondensateKgPerDay, units), PerLength(report.AtDesign, s => s.CondensateKgPerDay, units), PerLength(report.AtJanuaryMean, s => s.FrostKgPerDay, units), PerLength(report.AtDesign, s => s.FrostKgPerDay, units) };
+        (model.Axes[1].Minimum, model.Axes[1].Maximum) = (0, Math.Max(0.01, runs.SelectMany(r => r).Max(p => p.Y) * 1.6));
+        model.Series.Add(ChartFrame.Line("runs off, January mean", ChartFrame.Soft, 2, LineStyle.Dot, runs[0]));
+        model.Series.Add(ChartFrame.Line("runs off, design cold", ChartFrame.Accent, 2, LineStyle.DashDot, runs[1]));
+        model.Series.Add(ChartFrame.Line("frost, January mean", ChartFrame.Soft, 2, LineStyle.LongDash, runs[2]));
+        model.Series.Add(ChartFrame.Line("frost, design cold", ChartFrame.Accent, 3, LineStyle.Solid, runs[3]));
         return model;
     }
 
     public static PlotModel IceDays(FreezeReport report, UnitSystem units)
     {
         var model = ChartFrame.Blank("", $"Thickest ice, {Ice.UnitIn(units)}").WithLegend(LegendPosition.LeftTop);
-        model.Axes[0] = new DateTimeAxis { Position = AxisPosition.Bottom, StringFormat = "MMM d", IntervalType = DateTimeIntervalType.Months, MinorIntervalType = DateTimeIntervalType.Months, MajorGridlineStyle = LineStyle.Solid, MajorGridlineColor = ChartFrame.Rule, TicklineColor = ChartFrame.Ink, FontSize = 13 };
+        model.Axes[0] = ChartFrame.Days();
         var days = report.Winter.Days;
         var half = Ice.In(HalfClosedM(report), units);
         model.Axes[1].Minimum = 0;

@@ -19,6 +19,10 @@ public static partial class ChartFrame
     public static readonly OxyColor Caution = OxyColor.FromRgb(0x8a, 0x4b, 0x00);
     public static readonly OxyColor Sheet = OxyColor.FromRgb(0xfe, 0xff, 0xfe);
 
+    /// <summary>The library measures text in points and writes it in pixels: it is told a larger size, and the page gets this one.</summary>
+    private const double FontPx = 13;
+    private const double ToldSize = FontPx * 96 / 72;
+
     private static readonly (OxyColor Colour, string Role)[] Roles = [(Ink, "ink"), (Soft, "soft"), (Rule, "rule"), (Accent, "accent"), (Caution, "caution"), (Sheet, "sheet")];
 
     public static PlotModel Blank(string across, string up)
@@ -31,7 +35,7 @@ public static partial class ChartFrame
 
     public static PlotModel WithLegend(this PlotModel model, LegendPosition where = LegendPosition.RightTop)
     {
-        model.Legends.Add(new Legend { LegendPosition = where, LegendPlacement = LegendPlacement.Inside, LegendFontSize = 13, LegendBackground = Sheet, LegendBorder = Rule, LegendPadding = 10, LegendSymbolLength = 28 });
+        model.Legends.Add(new Legend { LegendPosition = where, LegendPlacement = LegendPlacement.Inside, LegendFontSize = ToldSize, LegendBackground = Sheet, LegendBorder = Rule, LegendPadding = 10, LegendSymbolLength = 28 });
         return model;
     }
 
@@ -49,8 +53,23 @@ public static partial class ChartFrame
         MajorGridlineStyle = LineStyle.Solid,
         MajorGridlineColor = Rule,
         TicklineColor = Ink,
-        FontSize = 13,
-        TitleFontSize = 13,
+        FontSize = ToldSize,
+        TitleFontSize = ToldSize,
+        MinorTickSize = 0,
+        AxisTitleDistance = 8,
+    };
+
+    public static DateTimeAxis Days() => new()
+    {
+        Position = AxisPosition.Bottom,
+        StringFormat = "MMM d",
+        IntervalType = DateTimeIntervalType.Months,
+        MinorIntervalType = DateTimeIntervalType.Months,
+        MajorGridlineStyle = LineStyle.Solid,
+        MajorGridlineColor = Rule,
+        TicklineColor = Ink,
+        FontSize = ToldSize,
+        MinorTickSize = 0,
     };
 
     /// <summary>An image of its own, black on white.</summary>
@@ -69,7 +88,7 @@ public static partial class ChartFrame
     {
         var bare = Bare(Export(model, width, height));
         var drawn = bare[bare.IndexOf('>', bare.IndexOf("<svg", StringComparison.Ordinal))..][1..];
-        foreach (var (colour, role) in Roles) drawn = drawn.Replace($"\"#{colour.R:x2}{colour.G:x2}{colour.B:x2}\"", $"\"var(--{role})\"", StringComparison.OrdinalIgnoreCase);
+        foreach (var (colour, role) in Roles) drawn = drawn.Replace(string.Create(CultureInfo.InvariantCulture, $"\"rgb({colour.R},{colour.G},{colour.B})\""), $"\"var(--{role})\"", StringComparison.Ordinal);
         drawn = drawn.Replace("clipPath", "clipPath" + id, StringComparison.Ordinal).Replace("<clipPath" + id, "<clipPath", StringComparison.Ordinal).Replace("</clipPath" + id, "</clipPath", StringComparison.Ordinal);
         return string.Create(CultureInfo.InvariantCulture, $"<svg class=\"chart {look}\" viewBox=\"0 0 {width} {height}\" role=\"img\" aria-labelledby=\"{id}-title {id}-words\" xmlns=\"http://www.w3.org/2000/svg\">")
             + $"<title id=\"{id}-title\">{WebUtility.HtmlEncode(title)}</title><desc id=\"{id}-words\">{WebUtility.HtmlEncode(words)}</desc>{drawn}";
@@ -78,13 +97,24 @@ public static partial class ChartFrame
     private static string Export(PlotModel model, int width, int height)
     {
         using var stream = new MemoryStream();
+        model.DefaultFontSize = ToldSize;
         new SvgExporter { Width = width, Height = height, UseVerticalTextAlignmentWorkaround = true }.Export(model, stream);
-        return Encoding.UTF8.GetString(stream.ToArray());
+        return FontSize().Replace(Digits().Replace(Gaps().Replace(Encoding.UTF8.GetString(stream.ToArray()), "><"), "$1"), string.Create(CultureInfo.InvariantCulture, $"font-size=\"{FontPx}\""));
     }
 
     /// <summary>Style attributes as plain attributes: a strict content policy lets only those through.</summary>
     private static string Bare(string svg) => StyleAttribute().Replace(svg, style => string.Join(' ', style.Groups["rules"].Value
         .Split(';', StringSplitOptions.RemoveEmptyEntries).Select(rule => rule.Split(':', 2)).Where(pair => pair.Length == 2).Select(pair => $"{pair[0].Trim()}=\"{pair[1].Trim()}\"")));
+
+    /// <summary>A tenth of a pixel is enough.</summary>
+    [GeneratedRegex(@"(\d+\.\d)\d+", RegexOptions.CultureInvariant)]
+    private static partial Regex Digits();
+
+    [GeneratedRegex(@">\s+<", RegexOptions.CultureInvariant)]
+    private static partial Regex Gaps();
+
+    [GeneratedRegex("font-size=\"17[^\"]*\"", RegexOptions.CultureInvariant)]
+    private static partial Regex FontSize();
 
     [GeneratedRegex("style=\"(?<rules>[^\"]*)\"", RegexOptions.CultureInvariant)]
     private static partial Regex StyleAttribute();

@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 using Microsoft.EntityFrameworkCore;
 using MitigationOffice.Business.Data;
+using MitigationOffice.Business.Design;
 using MitigationOffice.Business.Houses;
 using MitigationOffice.Engineering.Freezing.Weather;
 using MitigationOffice.Web.Pages.Shared;
@@ -50,6 +51,7 @@ public sealed class ClimateModel(OfficeDb db, Actor actor, TimeProvider clock) :
         Refusal = Station is { Length: > 200 } ? "Shorten the station’s name to 200 letters." : refusal;
         if (Refusal is not null || record is null) return Page();
         await TakeClimate.StoreAsync(db, HouseId, record, Station?.Trim() ?? "", name.Length > 200 ? name[..200] : name, Unit, clock.GetUtcNow().UtcDateTime, actor.Name);
+        await RecomputeAsync();
         return LocalRedirect($"/houses/{HouseId}/design/climate");
     }
 
@@ -59,7 +61,15 @@ public sealed class ClimateModel(OfficeDb db, Actor actor, TimeProvider clock) :
         if (await db.Climates.AsTracking().FirstOrDefaultAsync(c => c.HouseId == HouseId) is not { } row) return NotFound();
         row.SetAside = aside;
         await db.SaveChangesAsync();
+        await RecomputeAsync();
         return LocalRedirect($"/houses/{HouseId}/design/climate");
+    }
+
+    /// <summary>The latest design takes the new weather at once, unless it went out with a quote.</summary>
+    private async Task RecomputeAsync()
+    {
+        var latest = await db.Designs.AsTracking().Include(d => d.Pieces).Where(d => d.HouseId == HouseId).OrderByDescending(d => d.Revision.Length).ThenByDescending(d => d.Revision).FirstOrDefaultAsync();
+        if (latest is not null) await ComputeDesign.StoreAsync(db, latest, clock);
     }
 
     private async Task<bool> ShowAsync()

@@ -28,6 +28,8 @@ public static partial class DesignWords
         ? string.Create(CultureInfo.InvariantCulture, $"{kgPerDay / 3.785411784:0.0} gal/day")
         : string.Create(CultureInfo.InvariantCulture, $"{kgPerDay:0.0} L/day");
 
+    public static string Ratio(double ratio) => string.Create(CultureInfo.InvariantCulture, $"{Math.Round(ratio, 2, MidpointRounding.AwayFromZero):0.00}");
+
     public static string Percent(double share) => string.Create(CultureInfo.InvariantCulture, $"{Math.Round(share * 100, MidpointRounding.AwayFromZero):0} %");
 
     /// <summary>A drawn curve's pressure at a flow, by a straight line between its points; null where it does not reach.</summary>
