@@ -14,5 +14,5 @@
       if (answer.ok && !answer.redirected) look.innerHTML = await answer.text();
     } catch { /* Without a connection the last drawing stays. */ }
   };
-  form.addEventListener("input", () => { clearTimeout(waiting); waiting = setTimeout(refresh, 80); });
+  form.addEventListener("input", () => { clearTimeout(waiting); waiting = setTimeout(refresh, 50); });
 })();
