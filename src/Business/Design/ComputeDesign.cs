@@ -31,7 +31,7 @@ public static class ComputeDesign
         if (design.FrozenAtUtc is not null) return new DesignResult(null, "The report this revision went out with was written by another version of the program; the quote’s paper holds its numbers.", true, !same);
         try
         {
-            return new DesignResult(ComputeReport.Of(inputs.File, inputs.Record), null, false, design.ReportJson is not null);
+            return new DesignResult(ComputeReport.Of(inputs.File), null, false, design.ReportJson is not null);
         }
         catch (DesignRefused e)
         {

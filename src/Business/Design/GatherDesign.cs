@@ -9,12 +9,10 @@ using MitigationOffice.Engineering.Siting;
 
 namespace MitigationOffice.Business.Design;
 
-/// <summary>All that goes into a design's computation: the file, and the house's own weather record where it has one in use.</summary>
-public sealed record DesignInputs(DesignFile File, House House, HouseClimate? Climate)
+/// <summary>All that goes into a design's computation, and the house it was gathered from.</summary>
+public sealed record DesignInputs(DesignFile File, House House)
 {
-    public DailyRecord? Record => Climate is null ? null : TakeClimate.Of(Climate);
-
-    public string Hash => Climate is null ? DesignFileText.HashOf(File) : $"{DesignFileText.HashOf(File)}+{Climate.DaysSha256}";
+    public string Hash { get; } = DesignFileText.HashOf(File);
 }
 
 /// <summary>Collects from the records all that the computation of a design takes.</summary>
@@ -32,7 +30,7 @@ public static class GatherDesign
         var test = await db.PressureFieldTests.AsNoTracking().Include(t => t.Settings).Include(t => t.TestHoles).ThenInclude(h => h.Readings).AsSingleQuery().SingleAsync(t => t.Id == testId);
         var fans = await db.Fans.AsNoTracking().Include(f => f.Points).OrderBy(f => f.Model).AsSingleQuery().ToListAsync();
         var climate = await db.Climates.AsNoTracking().FirstOrDefaultAsync(c => c.HouseId == design.HouseId && !c.SetAside);
-        return new DesignInputs(Of(design, house, company, test, fans), house, climate);
+        return new DesignInputs(Of(design, house, company, test, fans) with { Climate = climate is null ? null : Weather(climate) }, house);
     }
 
     public static DesignFile Of(SuctionDesign design, House house, CompanyProfile company, PressureFieldTest test, IReadOnlyList<Fan> fans) => new()
@@ -47,6 +45,9 @@ public static class GatherDesign
         ChosenFan = fans.FirstOrDefault(f => f.Id == design.FanId)?.Model,
         Discharge = Discharge(design, house),
     };
+
+    /// <summary>Its faults were told when it was read.</summary>
+    private static FileClimate Weather(HouseClimate climate) => new() { Unit = RecordUnit.Celsius, Csv = "DATE,TMIN,TMAX\n" + climate.Days, AcceptFaults = true };
 
     public static string RulesFor(SuctionDesign design, House house) =>
         design.SitingRules.Length > 0 ? design.SitingRules

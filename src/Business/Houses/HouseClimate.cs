@@ -3,7 +3,7 @@ using MitigationOffice.Business.Data;
 
 namespace MitigationOffice.Business.Houses;
 
-/// <summary>The daily weather record a house's winter is foreseen from, as it was read: only whole winters are kept.</summary>
+/// <summary>The daily weather record a house's winter is foreseen from, as it was read, from the first of its last whole winters to the last.</summary>
 [Holds(Truth.Fact)]
 [Index(nameof(HouseId), IsUnique = true)]
 public sealed class HouseClimate : Record

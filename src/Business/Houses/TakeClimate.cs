@@ -16,9 +16,6 @@ public static class TakeClimate
     /// <summary>The latest winters tell of the weather to come; more would only make the page slow.</summary>
     public const int MostWinters = 10;
 
-    /// <summary>Days at either end of a winter with no hour under this, °C, are left out: no ice forms and no cable runs.</summary>
-    private const double NoWinterAboveC = 3;
-
     private const double MostLeftOut = 0.05;
 
     public static (DailyRecord? Record, string? Refusal) Read(string? text, RecordUnit unit)
@@ -32,8 +29,7 @@ public static class TakeClimate
         {
             var record = DailyRecordReader.Read(lines, unit);
             if (Refusal(record, lines.Length - 1, unit) is { } why) return (null, why);
-            var last = LastWinters(record);
-            return last.Winters.Count > 0 ? (last, null) : (null, "No day of the record is cold enough for ice or for a cable to run; the made-up winter is used.");
+            return (LastWinters(record), null);
         }
         catch (FormatException e)
         {
@@ -43,7 +39,7 @@ public static class TakeClimate
 
     public static Task StoreAsync(OfficeDb db, int houseId, DailyRecord record, string station, string fileName, RecordUnit unit, DateTime nowUtc, string by) => db.WriteAsync(async () =>
     {
-        var kept = record.Winters.SelectMany(w => w).ToList();
+        var kept = record.Days.Where(d => d.Day >= record.Winters[0][0].Day && d.Day <= record.Winters[^1][^1].Day).ToList();
         var days = string.Join('\n', kept.Select(d => Say($"{d.Day:yyyy-MM-dd},{d.MinC:0.##},{d.MaxC:0.##}")));
         var row = await db.Climates.AsTracking().FirstOrDefaultAsync(c => c.HouseId == houseId);
         if (row is null) db.Climates.Add(row = new HouseClimate { HouseId = houseId, FileName = "", Unit = "", Days = "", DaysSha256 = "", ReadBy = "" });
@@ -52,13 +48,6 @@ public static class TakeClimate
         (row.Problems, row.Days, row.DaysSha256) = (string.Join('\n', record.Problems), days, Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(days))));
         await db.SaveChangesAsync();
     });
-
-    /// <summary>The record as the forecast takes it; its problems were told when it was read.</summary>
-    public static DailyRecord Of(HouseClimate climate)
-    {
-        var days = climate.Days.Split('\n', StringSplitOptions.RemoveEmptyEntries).Select(Day).ToList();
-        return new DailyRecord { Days = days, Problems = [], FilledDays = climate.FilledDays, Winters = [.. days.GroupBy(Season).Select(w => w.ToList())] };
-    }
 
     public static string WordsOf(RecordUnit unit) => unit switch
     {
@@ -98,28 +87,13 @@ public static class TakeClimate
 
     private static DailyRecord LastWinters(DailyRecord record)
     {
-        var cold = record with { Winters = [.. record.Winters.TakeLast(MostWinters).Select(Trim).Where(w => w.Count > 0)] };
-        if (record.Winters.Count <= MostWinters) return cold;
-        return cold with
+        if (record.Winters.Count <= MostWinters) return record;
+        return record with
         {
+            Winters = [.. record.Winters.TakeLast(MostWinters)],
             Problems = [Say($"Of {record.Winters.Count} whole winters the last {MostWinters} are used."), .. record.Problems],
         };
     }
-
-    private static IReadOnlyList<WeatherDay> Trim(IReadOnlyList<WeatherDay> winter) =>
-        [.. winter.SkipWhile(d => d.MinC > NoWinterAboveC).Reverse().SkipWhile(d => d.MinC > NoWinterAboveC).Reverse()];
-
-    private static WeatherDay Day(string line)
-    {
-        var cells = line.Split(',');
-        return new WeatherDay
-        {
-            Day = DateOnly.ParseExact(cells[0], "yyyy-MM-dd", CultureInfo.InvariantCulture),
-            MinC = double.Parse(cells[1], CultureInfo.InvariantCulture), MaxC = double.Parse(cells[2], CultureInfo.InvariantCulture),
-        };
-    }
-
-    private static int Season(WeatherDay day) => day.Day.Month >= 7 ? day.Day.Year : day.Day.Year - 1;
 
     private static string Say(FormattableString words) => words.ToString(CultureInfo.InvariantCulture);
 }

@@ -61,6 +61,7 @@ public sealed class WinterTests(OfficeApp office) : IClassFixture<OfficeApp>
         var stored = await office.WithDbAsync(db => db.Designs.Where(d => d.Id == design).Select(d => d.ReportJson!).SingleAsync());
         Assert.Contains(recorded.Conclusion, stored, StringComparison.Ordinal);
         await office.AssertFewStatementsAsync(owner, $"/houses/{house}/design/winter");
+        Assert.Contains("\"csv\": \"DATE,TMIN,TMAX", await owner.GetStringAsync($"/houses/{house}/design/{design}/file.json"), StringComparison.Ordinal);
         await owner.SubmitAsync($"/houses/{house}/design/climate", new(), form: "form[action*='handler=Aside'], form[action*='Aside']");
         Assert.True((await ForecastAsync(design)).AtRisk.MadeUp);
         Assert.Contains("set aside", await owner.TextAsync($"/houses/{house}/design/winter"), StringComparison.Ordinal);
@@ -156,7 +157,7 @@ public sealed class WinterTests(OfficeApp office) : IClassFixture<OfficeApp>
     private Task<FreezeReport> ForecastAsync(int design) => office.WithDbAsync(async db =>
     {
         var result = await ComputeDesign.ReadAsync(db, await db.Designs.AsNoTracking().Include(d => d.Pieces).SingleAsync(d => d.Id == design));
-        return ForeseeFreezing.Forecast(result.Inputs!.File, result.Report!, result.Inputs.Record).Forecast!;
+        return ComputeReport.Winter(result.Inputs!.File, result.Report!.ShownFan).Forecast!;
     });
 
     /// <summary>Whole winters from September 2020: a plain wave through the year, with a cold spell each February.</summary>

@@ -27,7 +27,7 @@ public sealed record RouteLook(HouseFacts? Facts, DesignReport? Report, string? 
     {
         try
         {
-            return (ComputeReport.Of(inputs.File, freezing: false), null);
+            return (ComputeReport.Of(inputs.File, quick: true), null);
         }
         catch (DesignRefused e)
         {

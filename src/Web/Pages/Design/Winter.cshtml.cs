@@ -47,6 +47,6 @@ public sealed class WinterModel(OfficeDb db) : PageModel
     {
         Result = await ComputeDesign.ReadAsync(db, design);
         if (Result is not { Report: { } report, Inputs: { } inputs }) return;
-        (Forecast, WhyNone) = KeptForecasts.Of($"{inputs.Hash} {report.EngineVersion} {report.ShownFan} {report.Shown?.FlowM3PerS:R}", () => ForeseeFreezing.Forecast(inputs.File, report, inputs.Record));
+        (Forecast, WhyNone) = KeptForecasts.Of($"{inputs.Hash} {report.EngineVersion} {report.ShownFan}", () => ComputeReport.Winter(inputs.File, report.ShownFan));
     }
 }
