@@ -88,7 +88,7 @@ public static class GatherDesign
 
     private static FileFan Fan(Fan f) => new()
     {
-        Model = f.Model, PriceDollars = (double)f.Price.Dollars, ExpectedLifeYears = f.ExpectedLifeYears,
+        Model = f.Model, PriceDollars = (double)f.Price.Dollars, ExpectedLifeYears = f.ExpectedLifeYears, NoiseDbA = f.NoiseDbA,
         Points = [.. f.Points.OrderBy(p => p.FlowM3PerS).Select(p => new FileFanPoint(p.FlowM3PerS, p.StaticPressurePa, p.Watts))],
     };
 
