@@ -29,6 +29,7 @@ public sealed partial class OfficeDb(DbContextOptions<OfficeDb> options, TimePro
     public DbSet<Fan> Fans => Set<Fan>();
     public DbSet<Customer> Customers => Set<Customer>();
     public DbSet<House> Houses => Set<House>();
+    public DbSet<HouseClimate> Climates => Set<HouseClimate>();
     public DbSet<HouseOwner> HouseOwners => Set<HouseOwner>();
     public DbSet<PressureFieldTest> PressureFieldTests => Set<PressureFieldTest>();
     public DbSet<SuctionDesign> Designs => Set<SuctionDesign>();
@@ -38,6 +39,7 @@ public sealed partial class OfficeDb(DbContextOptions<OfficeDb> options, TimePro
     public DbSet<Acceptance> Acceptances => Set<Acceptance>();
     public DbSet<Job> Jobs => Set<Job>();
     public DbSet<InstalledSystem> Systems => Set<InstalledSystem>();
+    public DbSet<OwnCorrection> OwnCorrections => Set<OwnCorrection>();
     public DbSet<RadonTest> RadonTests => Set<RadonTest>();
     public DbSet<ReminderRule> ReminderRules => Set<ReminderRule>();
     public DbSet<Reminder> Reminders => Set<Reminder>();
@@ -70,6 +72,7 @@ public sealed partial class OfficeDb(DbContextOptions<OfficeDb> options, TimePro
         builder.Entity<HouseOwner>().HasOne(o => o.House).WithMany(h => h.Owners).OnDelete(DeleteBehavior.Restrict);
         builder.Entity<HouseOwner>().HasOne(o => o.Customer).WithMany().OnDelete(DeleteBehavior.Restrict);
         builder.Entity<QuoteRevision>().HasOne(r => r.Quote).WithMany(q => q.Revisions).OnDelete(DeleteBehavior.Restrict);
+        Refer<HouseClimate, House>(builder, x => x.HouseId);
         Refer<PressureFieldTest, House>(builder, x => x.HouseId);
         Refer<SuctionDesign, House>(builder, x => x.HouseId);
         Refer<SuctionDesign, PressureFieldTest>(builder, x => x.PressureFieldTestId!);

@@ -2,6 +2,7 @@ using System.Globalization;
 using MitigationOffice.Business.Design.Files;
 using MitigationOffice.Business.Design.Report;
 using MitigationOffice.Engineering.Fans;
+using MitigationOffice.Engineering.Freezing;
 using MitigationOffice.Engineering.Piping;
 using MitigationOffice.Engineering.Sizing;
 using MitigationOffice.Engineering.Slab;
@@ -17,8 +18,10 @@ public static class ComputeReport
     private const double StoreyM = 2.7;
     private const double BasementM = 2.4;
 
+    /// <param name="file">All that goes in.</param>
+    /// <param name="quick">Leaves out the winter's ice and the slab's map, for the editor's quick look.</param>
     /// <exception cref="DesignRefused">The design cannot be computed; the message says what to do.</exception>
-    public static DesignReport Of(DesignFile file)
+    public static DesignReport Of(DesignFile file, bool quick = false)
     {
         if (file.Fans.Count == 0) throw new DesignRefused("The catalogue holds no fan. Put fans with their measured curves into the shop’s catalogue first.");
         foreach (var words in RouteRules.Problems([.. file.Route.Select(p => new RoutePiece { Kind = p.Kind, Count = p.Count })])) throw new DesignRefused(words);
@@ -26,11 +29,28 @@ public static class ComputeReport
         {
             var (curves, broken) = Curves(file);
             var input = Input(file, curves);
-            return Report(file, input, SystemSizing.Compute(input), broken);
+            return Report(file, input, SystemSizing.Compute(input), broken, quick);
         }
         catch (ArgumentException e)
         {
             throw new DesignRefused(e.Message.Split(" (Parameter", 2)[0], e);
+        }
+    }
+
+    /// <summary>The whole freeze forecast for the fan the report is about, or why there is none.</summary>
+    public static (FreezeReport? Forecast, string? WhyNone) Winter(DesignFile file, string? shownFan)
+    {
+        try
+        {
+            var input = Input(file, Curves(file).Curves);
+            var sizing = SystemSizing.Compute(input);
+            return sizing.Fans.FirstOrDefault(f => f.Name == shownFan) is { Point: { } at } fan
+                ? ForeseeFreezing.Forecast(file, input, sizing, at, input.Fans.First(c => c.Id == fan.FanId).Curve)
+                : (null, "There is no fan to foresee it for.");
+        }
+        catch (Exception e) when (e is ArgumentException or DesignRefused)
+        {
+            return (null, e.Message.Split(" (Parameter", 2)[0]);
         }
     }
 
@@ -83,12 +103,12 @@ public static class ComputeReport
         return pfe with { HoleResolutionPa = test.HoleResolutionPa ?? pfe.HoleResolutionPa, PitResolutionPa = test.PitResolutionPa ?? pfe.PitResolutionPa };
     }
 
-    private static DesignReport Report(DesignFile file, SizingInput input, SizingReport sizing, List<FanResult> broken)
+    private static DesignReport Report(DesignFile file, SizingInput input, SizingReport sizing, List<FanResult> broken, bool quick)
     {
         var shownName = file.ChosenFan is { } chosen && file.Fans.Any(f => f.Model == chosen) ? chosen : sizing.Recommended?.Name ?? sizing.Fans.FirstOrDefault(f => f.Point is not null)?.Name;
         var system = SystemCurve.For(sizing.Ground.Soil, input.Route, input.Site);
         var shown = sizing.Fans.FirstOrDefault(f => f.Name == shownName);
-        var (freeze, whyNone) = shown?.Point is { } at ? ForeseeFreezing.Of(file, input, sizing, at, input.Fans.First(c => c.Id == shown.FanId).Curve) : (null, "There is no fan to foresee it for.");
+        var (freeze, whyNone) = quick ? (null, null) : shown?.Point is { } at ? ForeseeFreezing.Of(file, input, sizing, at, input.Fans.First(c => c.Id == shown.FanId).Curve) : (null, "There is no fan to foresee it for.");
         List<FanResult> fans = [.. sizing.Fans.Select(f => Fan(f, input.Fans.First(c => c.Id == f.FanId), system)), .. broken];
         var soil = ReportSoil.Of(file.Test, sizing.Ground);
         var winterLoss = Math.Max(0, sizing.StackWinterPa - sizing.StackTestDayPa);
@@ -100,7 +120,7 @@ public static class ComputeReport
             Soil = soil, FurtherSoils = [.. sizing.FurtherGrounds.Zip(file.FurtherPoints ?? [], (ground, p) => new FurtherSoil(p.Name, ReportSoil.Of(p.Test, ground)))], Fans = fans,
             Losses = shown?.Point is { } point ? [.. Losses(file, input, system, point)] : [],
             SystemCurve = input.FurtherPoints.Count > 0 ? [] : [.. Enumerable.Range(0, 41).Select(i => greatest * i / 40).Select(q => new SystemPoint(q, system.NeededPa(q)))],
-            Freeze = freeze, WhyNoFreeze = whyNone, Siting = JudgeSiting.Of(file), Coverage = FitSlab.Of(file, soil, fans.FirstOrDefault(f => f.Model == shownName), winterLoss),
+            Freeze = freeze, WhyNoFreeze = whyNone, Siting = JudgeSiting.Of(file), Coverage = quick ? null : FitSlab.Of(file, soil, fans.FirstOrDefault(f => f.Model == shownName), winterLoss),
             Assumptions = [.. sizing.Assumptions, .. Assumed(file)], Warnings = sizing.Warnings, Origins = ReportOrigins.Of(file, input, sizing, shown),
         };
     }

@@ -4,22 +4,33 @@ using MitigationOffice.Business.Design.Files;
 using MitigationOffice.Business.Diagnosis;
 using MitigationOffice.Business.Houses;
 using MitigationOffice.Business.Shop;
+using MitigationOffice.Engineering.Freezing.Weather;
 using MitigationOffice.Engineering.Siting;
 
 namespace MitigationOffice.Business.Design;
+
+/// <summary>All that goes into a design's computation, and the house it was gathered from.</summary>
+public sealed record DesignInputs(DesignFile File, House House)
+{
+    public string Hash { get; } = DesignFileText.HashOf(File);
+}
 
 /// <summary>Collects from the records all that the computation of a design takes.</summary>
 public static class GatherDesign
 {
     /// <summary>Null where the design answers no PFE test yet.</summary>
-    public static async Task<DesignFile?> FileAsync(OfficeDb db, SuctionDesign design)
+    public static async Task<DesignFile?> FileAsync(OfficeDb db, SuctionDesign design) => (await InputsAsync(db, design))?.File;
+
+    /// <summary>Null where the design answers no PFE test yet.</summary>
+    public static async Task<DesignInputs?> InputsAsync(OfficeDb db, SuctionDesign design)
     {
         if (design.PressureFieldTestId is not { } testId) return null;
         var house = await db.Houses.AsNoTracking().Include(h => h.Areas).AsSingleQuery().SingleAsync(h => h.Id == design.HouseId);
         var company = await db.Company.AsNoTracking().SingleAsync();
         var test = await db.PressureFieldTests.AsNoTracking().Include(t => t.Settings).Include(t => t.TestHoles).ThenInclude(h => h.Readings).AsSingleQuery().SingleAsync(t => t.Id == testId);
         var fans = await db.Fans.AsNoTracking().Include(f => f.Points).OrderBy(f => f.Model).AsSingleQuery().ToListAsync();
-        return Of(design, house, company, test, fans);
+        var climate = await db.Climates.AsNoTracking().FirstOrDefaultAsync(c => c.HouseId == design.HouseId && !c.SetAside);
+        return new DesignInputs(Of(design, house, company, test, fans) with { Climate = climate is null ? null : Weather(climate) }, house);
     }
 
     public static DesignFile Of(SuctionDesign design, House house, CompanyProfile company, PressureFieldTest test, IReadOnlyList<Fan> fans) => new()
@@ -34,6 +45,9 @@ public static class GatherDesign
         ChosenFan = fans.FirstOrDefault(f => f.Id == design.FanId)?.Model,
         Discharge = Discharge(design, house),
     };
+
+    /// <summary>Its faults were told when it was read.</summary>
+    private static FileClimate Weather(HouseClimate climate) => new() { Unit = RecordUnit.Celsius, Csv = "DATE,TMIN,TMAX\n" + climate.Days, AcceptFaults = true };
 
     public static string RulesFor(SuctionDesign design, House house) =>
         design.SitingRules.Length > 0 ? design.SitingRules
@@ -74,7 +88,7 @@ public static class GatherDesign
 
     private static FileFan Fan(Fan f) => new()
     {
-        Model = f.Model, PriceDollars = (double)f.Price.Dollars, ExpectedLifeYears = f.ExpectedLifeYears,
+        Model = f.Model, PriceDollars = (double)f.Price.Dollars, ExpectedLifeYears = f.ExpectedLifeYears, NoiseDbA = f.NoiseDbA,
         Points = [.. f.Points.OrderBy(p => p.FlowM3PerS).Select(p => new FileFanPoint(p.FlowM3PerS, p.StaticPressurePa, p.Watts))],
     };
 

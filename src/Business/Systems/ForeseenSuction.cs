@@ -10,6 +10,10 @@ namespace MitigationOffice.Business.Systems;
 /// <param name="HolesPa">Suction by test hole, positive.</param>
 public sealed record ForeseenSuction(double? PitPa, IReadOnlyDictionary<string, double> HolesPa)
 {
+    /// <summary>The fan it was foreseen for, and its power.</summary>
+    public string Fan { get; init; } = "";
+    public double? Watts { get; init; }
+
     public static readonly ForeseenSuction Nothing = new(null, new Dictionary<string, double>());
 
     public static ForeseenSuction Of(string? reportJson)
@@ -18,7 +22,7 @@ public sealed record ForeseenSuction(double? PitPa, IReadOnlyDictionary<string, 
         try
         {
             return JsonSerializer.Deserialize<DesignReport>(reportJson, DesignFileText.Json)?.Shown is { OnCurve: true } fan
-                ? new(fan.PitVacuumPa, fan.Holes.ToDictionary(h => h.Label, h => h.NowPa, StringComparer.OrdinalIgnoreCase))
+                ? new(fan.PitVacuumPa, fan.Holes.ToDictionary(h => h.Label, h => h.NowPa, StringComparer.OrdinalIgnoreCase)) { Fan = fan.Model, Watts = fan.Watts }
                 : Nothing;
         }
         catch (JsonException)

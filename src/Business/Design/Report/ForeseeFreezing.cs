@@ -9,16 +9,22 @@ namespace MitigationOffice.Business.Design.Report;
 /// <summary>Asks the engine what ice does to a design's outdoor run.</summary>
 public static class ForeseeFreezing
 {
-    /// <summary>The forecast with a fan at its operating point, or why there is none.</summary>
+    /// <summary>What the report keeps of the forecast with a fan at its operating point, or why there is none.</summary>
     public static (FreezeResult? Result, string? WhyNone) Of(DesignFile file, SizingInput sizing, SizingReport sized, OperatingPoint at, FanCurve fan)
+    {
+        var (forecast, why) = Forecast(file, sizing, sized, at, fan);
+        return (forecast is null ? null : Result(forecast, file.OutdoorRun?.WithDays == true), why);
+    }
+
+    /// <summary>The whole forecast with a fan at its operating point, or why there is none.</summary>
+    public static (FreezeReport? Forecast, string? WhyNone) Forecast(DesignFile file, SizingInput sizing, SizingReport sized, OperatingPoint at, FanCurve fan)
     {
         var record = ReadClimate.Of(file.Climate);
         var pieces = file.Route.Where(p => p is { Place: PiecePlace.Outdoors, Kind: PieceKind.Pipe, LengthM: > 0 }).ToList();
         if (pieces.Count == 0) return (null, "No pipe of the route is outdoors.");
         try
         {
-            var input = Assumed(file.OutdoorRun ?? new(), Input(file, sizing.Site, pieces, at) with { Record = record, System = System(sized, at, fan) });
-            return (Result(FreezeForecast.Compute(input), file.OutdoorRun?.WithDays == true), null);
+            return (FreezeForecast.Compute(Assumed(file.OutdoorRun ?? new(), Input(file, sizing.Site, pieces, at) with { Record = record, System = System(sized, at, fan) })), null);
         }
         catch (ArgumentOutOfRangeException e)
         {

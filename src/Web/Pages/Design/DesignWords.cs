@@ -1,10 +1,12 @@
 using System.Globalization;
+using System.Text.RegularExpressions;
 using MitigationOffice.Business.Data;
+using MitigationOffice.Business.Design.Report;
 
 namespace MitigationOffice.Web.Pages.Design;
 
 /// <summary>How computed numbers of a design are written on a page.</summary>
-public static class DesignWords
+public static partial class DesignWords
 {
     private const double FpmPerMPerS = 196.850394;
 
@@ -25,4 +27,27 @@ public static class DesignWords
     public static string Water(double kgPerDay, UnitSystem units) => units == UnitSystem.US
         ? string.Create(CultureInfo.InvariantCulture, $"{kgPerDay / 3.785411784:0.0} gal/day")
         : string.Create(CultureInfo.InvariantCulture, $"{kgPerDay:0.0} L/day");
+
+    public static string Ratio(double ratio) => string.Create(CultureInfo.InvariantCulture, $"{Math.Round(ratio, 2, MidpointRounding.AwayFromZero):0.00}");
+
+    public static string Percent(double share) => string.Create(CultureInfo.InvariantCulture, $"{Math.Round(share * 100, MidpointRounding.AwayFromZero):0} %");
+
+    /// <summary>A drawn curve's pressure at a flow, by a straight line between its points; null where it does not reach.</summary>
+    public static double? PressureAt(IReadOnlyList<SystemPoint> curve, double flowM3PerS)
+    {
+        for (var i = 1; i < curve.Count; i++)
+        {
+            var (a, b) = (curve[i - 1], curve[i]);
+            if (flowM3PerS < a.FlowM3PerS || flowM3PerS > b.FlowM3PerS || b.FlowM3PerS <= a.FlowM3PerS) continue;
+            return a.PressurePa + (flowM3PerS - a.FlowM3PerS) / (b.FlowM3PerS - a.FlowM3PerS) * (b.PressurePa - a.PressurePa);
+        }
+
+        return null;
+    }
+
+    /// <summary>A computed sentence for people who are not told costs.</summary>
+    public static string WithoutCost(string sentence) => Cost().Replace(sentence, "");
+
+    [GeneratedRegex(@"( for| and costs) about \$[\d,.]+( more)? a (winter|year)", RegexOptions.CultureInvariant)]
+    private static partial Regex Cost();
 }

@@ -5,6 +5,7 @@ using Microsoft.EntityFrameworkCore;
 using MitigationOffice.Business.Data;
 using MitigationOffice.Business.Design;
 using MitigationOffice.Business.Documents.Drawing;
+using MitigationOffice.Business.Systems;
 using MitigationOffice.Web.Pages.Shared;
 using MitigationOffice.Web.Setup;
 using MitigationOffice.Web.Setup.Forms;
@@ -19,9 +20,18 @@ public sealed class IndexModel(OfficeDb db, UnitChoice units, TimeProvider clock
     public SuctionDesign? Design { get; private set; }
     public DesignResult Result { get; private set; } = new(null, null, false, false);
     public HouseFacts? Facts { get; private set; }
+    public IReadOnlyList<OwnCorrection> Corrections { get; private set; } = [];
     public string? ChosenFan { get; private set; }
     public IReadOnlyList<(string Value, string Words)> Fans { get; private set; } = [];
     public bool SeesMoney => User.IsInRole("Owner") || User.IsInRole("Office");
+
+    /// <summary>The fan of least power among those that hold.</summary>
+    public string? SmallestThatHolds => Result.Report?.Fans.Where(f => f.Holds && f.OnCurve).MinBy(f => f.Watts)?.Model;
+
+    /// <summary>Six flows across the chart, for those who read it as numbers.</summary>
+    public IEnumerable<double> ChartFlows() => Result.Report is { SystemCurve: [.., var last] } ? Enumerable.Range(0, 6).Select(i => last.FlowM3PerS * i / 5) : [];
+
+    public OwnCorrection? CorrectionOf(ForeseenNumber of) => Corrections.FirstOrDefault(c => c.Of == of);
 
     public async Task<IActionResult> OnGetAsync(int houseId, string? revision)
     {
@@ -89,9 +99,10 @@ public sealed class IndexModel(OfficeDb db, UnitChoice units, TimeProvider clock
     private async Task ShowAsync(SuctionDesign design, string address)
     {
         Result = await ComputeDesign.ReadAsync(db, design);
-        var house = await db.Houses.AsNoTracking().Include(h => h.Areas).AsSingleQuery().SingleAsync(h => h.Id == design.HouseId);
+        var house = Result.Inputs?.House ?? await db.Houses.AsNoTracking().Include(h => h.Areas).AsSingleQuery().SingleAsync(h => h.Id == design.HouseId);
         Facts = SectionOfDesign.Of(design, Result.Report, house, address, units.System);
         var fans = await db.Fans.AsNoTracking().Where(f => !f.Retired || f.Id == design.FanId).OrderBy(f => f.Model).Select(f => new { f.Id, f.Model }).ToListAsync();
+        Corrections = await CorrectForeseen.OnAsync(db);
         ChosenFan = fans.Find(f => f.Id == design.FanId)?.Model;
         Fans = [("", "the recommended one"), .. fans.Select(f => (f.Id.ToString(CultureInfo.InvariantCulture), f.Model))];
     }

@@ -30,6 +30,8 @@ public sealed class RouteModel(OfficeDb db, UnitChoice units, TimeProvider clock
     public IReadOnlyList<(string Value, string Words)> Tests { get; private set; } = [];
     public IReadOnlyList<(string Value, string Words)> Rules { get; private set; } = [];
 
+    public RouteLook? Look { get; private set; }
+
     public async Task<IActionResult> OnGetAsync()
     {
         if (!await ShowAsync()) return NotFound();
@@ -37,9 +39,29 @@ public sealed class RouteModel(OfficeDb db, UnitChoice units, TimeProvider clock
         else if (await DesignAsync(tracked: false) is not { } design) return NotFound();
         else if (design.FrozenAtUtc is not null) return Frozen();
         else (Input, Version) = (RouteForm.Of(design, units.System), design.Version);
+        if (DesignId is not null) await LookAsync();
         Input.WithRoom(Input.Pieces.Count + 2);
         return Page();
     }
+
+    /// <summary>The drawing and first numbers of what is typed, for the script: a piece of the page, nothing stored.</summary>
+    public async Task<IActionResult> OnPostLookAsync()
+    {
+        if (!await ShowAsync()) return NotFound();
+        await LookAsync();
+        return Partial("_RouteLook", Look!);
+    }
+
+    /// <summary>The same for who has no script: the whole page.</summary>
+    public async Task<IActionResult> OnPostComputeAsync()
+    {
+        if (!await ShowAsync()) return NotFound();
+        await LookAsync();
+        ModelState.Clear();
+        return Page();
+    }
+
+    private async Task LookAsync() => Look = await RouteLook.OfAsync(db, HouseId, Input, Tests.Select(t => t.Value), units.System);
 
     /// <summary>An empty row at a place of the route, or at its end; everything typed stays.</summary>
     public async Task<IActionResult> OnPostMoreAsync(int? at)
