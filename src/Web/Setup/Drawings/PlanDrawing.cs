@@ -1,0 +1,201 @@
+using System.Globalization;
+using System.Text;
+using System.Text.Encodings.Web;
+using Microsoft.AspNetCore.Html;
+using MitigationOffice.Business.Data;
+using MitigationOffice.Business.Houses;
+using MitigationOffice.Engineering.Slab;
+using static MitigationOffice.Web.Setup.Drawings.PlanFrame;
+
+namespace MitigationOffice.Web.Setup.Drawings;
+
+/// <summary>The floor plan as inline SVG: grid, floors, footings, holes, and the vacuum under the slab where there is a map.</summary>
+public sealed class PlanDrawing
+{
+    private readonly StringBuilder _svg = new();
+    private readonly LabelPlaces _labels = new();
+    private readonly List<string> _words = [];
+    private readonly PlanView _view;
+    private readonly PlanFrame _frame;
+
+    private PlanDrawing(PlanView view)
+    {
+        _view = view;
+        _frame = new PlanFrame([.. view.Areas.SelectMany(a => a.Area.Corners), .. view.Footings.SelectMany(f => f), .. view.Marks.Select(m => m.At)], view.SpareM);
+    }
+
+    public static IHtmlContent Of(PlanView view) => new HtmlString(new PlanDrawing(view).Draw());
+
+    private double UnitM => _view.Units == UnitSystem.US ? 0.3048 : 1;
+
+    private string Draw()
+    {
+        var id = _view.Id;
+        Add($"<svg class=\"drawing plan\" id=\"{id}\" viewBox=\"0 0 {Px(Width)} {Px(_frame.Height)}\" role=\"img\" aria-labelledby=\"{id}-title {id}-words\" data-scale=\"{Exact(_frame.Scale * UnitM)}\" data-x=\"{Exact(_frame.OriginX)}\" data-y=\"{Exact(_frame.OriginY)}\">");
+        Add($"<title id=\"{id}-title\">{Encode(_view.Title)}</title><desc id=\"{id}-words\">{Encode(_view.Description)}</desc>");
+        Grid();
+        foreach (var mark in _view.Marks) _labels.Take(_frame.X(mark.At.XM), _frame.Y(mark.At.YM), 7);
+        if (_view.Map is { } map) Bands(map);
+        foreach (var area in _view.Areas) Floor(area);
+        foreach (var footing in _view.Footings.Where(f => f.Count > 1)) Add($"<path class=\"footing\" d=\"{_frame.Path(footing, false)}\"/>");
+        foreach (var mark in _view.Marks) Mark(mark);
+        if (_view.Map is { } shown) ContourWords(shown);
+        foreach (var area in _view.Areas) AreaWords(area.Area);
+        if (_view.Map is null) Lengths();
+        foreach (var words in _words) _svg.Append(words);
+        return _svg.Append("</svg>").ToString();
+    }
+
+    private void Grid()
+    {
+        var step = new[] { 1.0, 2, 5, 10, 20, 50 }.First(s => Math.Max(_frame.RightM - _frame.LeftM, _frame.HighM - _frame.LowM) / UnitM / s <= (s == 50 ? double.MaxValue : 32));
+        var (lines, every) = (new StringBuilder(), 0);
+        for (var x = Math.Ceiling(_frame.LeftM / UnitM / step) * step; x * UnitM <= _frame.RightM; x += step)
+        {
+            lines.Append(CultureInfo.InvariantCulture, $"M{Px(_frame.X(x * UnitM))} {Px(_frame.Y(_frame.HighM))}V{Px(_frame.Y(_frame.LowM))}");
+            if (every++ % 5 == 0) Axis($"{x:0.##}", _frame.X(x * UnitM), _frame.Height - 8, "middle");
+        }
+
+        every = 0;
+        for (var y = Math.Ceiling(_frame.LowM / UnitM / step) * step; y * UnitM <= _frame.HighM; y += step)
+        {
+            lines.Append(CultureInfo.InvariantCulture, $"M{Px(_frame.X(_frame.LeftM))} {Px(_frame.Y(y * UnitM))}H{Px(_frame.X(_frame.RightM))}");
+            if (every++ % 5 == 0) Axis($"{y:0.##}", _frame.X(_frame.LeftM) - 4, _frame.Y(y * UnitM), "end");
+        }
+
+        Axis(_view.Units == UnitSystem.US ? "ft" : "m", 4, 10, "start");
+        Add($"<path class=\"grid\" d=\"{lines}\"/>");
+    }
+
+    private void Axis(string words, double x, double y, string anchor) => Words(words, x, y, anchor, "soft-text axis");
+
+    private void Floor(DrawnArea drawn)
+    {
+        var kind = drawn.Area.HasSlab ? "floor" : "floor no-slab";
+        var field = drawn.Field.Length > 0 ? $" data-field=\"{drawn.Field}\"" : "";
+        Add($"<path class=\"{kind}\"{field} d=\"{_frame.Path(drawn.Area.Corners, true)}\"/>");
+    }
+
+    private void Bands(CoverageMap map)
+    {
+        var slabs = string.Concat(_view.Areas.Where(a => a.Area.HasSlab).Select(a => _frame.Path(a.Area.Corners, true)));
+        var id = _view.Id;
+        Add($"<defs><clipPath id=\"{id}-slabs\"><path d=\"{slabs}\"/></clipPath><pattern id=\"{id}-under\" width=\"7\" height=\"7\" patternUnits=\"userSpaceOnUse\"><path class=\"under-line\" d=\"M0 7L7 0\"/></pattern></defs>");
+        Add($"<path fill=\"url(#{id}-under)\" d=\"{slabs}\"/><g clip-path=\"url(#{id}-slabs)\">");
+        var bands = new ContourBands(map);
+        foreach (var (level, number) in ContourBands.Levels(map.TargetPa, map.Cells.Max(c => c.VacuumPa)).Select((l, i) => (l, i)))
+            Add($"<path class=\"band band-{number}\" d=\"{string.Concat(bands.Around(level).Select(Loop))}\"/>");
+        Add($"</g>");
+    }
+
+    private string Loop(ContourLoop loop)
+    {
+        var kept = new List<(double X, double Y)>();
+        foreach (var (at, _) in loop.Points)
+        {
+            var point = (X: Math.Round(_frame.X(at.XM), 1, MidpointRounding.AwayFromZero), Y: Math.Round(_frame.Y(at.YM), 1, MidpointRounding.AwayFromZero));
+            if (kept.Count > 1 && Straight(kept[^2], kept[^1], point)) kept.RemoveAt(kept.Count - 1);
+            kept.Add(point);
+        }
+
+        return "M" + string.Join('L', kept.Select(p => $"{Px(p.X)} {Px(p.Y)}")) + "Z";
+    }
+
+    private static bool Straight((double X, double Y) a, (double X, double Y) b, (double X, double Y) c) =>
+        Math.Abs((b.X - a.X) * (c.Y - a.Y) - (b.Y - a.Y) * (c.X - a.X)) < 0.25;
+
+    private void ContourWords(CoverageMap map)
+    {
+        var bands = new ContourBands(map);
+        foreach (var level in ContourBands.Levels(map.TargetPa, map.Cells.Max(c => c.VacuumPa)))
+        {
+            var longest = bands.Around(level).SelectMany(l => l.Points).Where(p => !p.OnWall).Select(p => p.At).ToList();
+            if (longest.Count < 4) continue;
+            var step = Math.Max(1, longest.Count / 24);
+            (double X, double Y, string, double)[] places = [.. longest.Where((_, i) => i % step == 0).Select(p => (_frame.X(p.XM), _frame.Y(p.YM), "middle", 0.0))];
+            var words = $"{level.ToString("0.##", CultureInfo.InvariantCulture)} Pa";
+            if (_labels.Find(words, places) is var (place, minor)) Words(words, places[place].X, places[place].Y, "middle", minor ? "contour minor" : "contour");
+        }
+    }
+
+    private void Mark(PlanMark mark)
+    {
+        var (x, y) = (_frame.X(mark.At.XM), _frame.Y(mark.At.YM));
+        Add($"<g class=\"mark {mark.Kind.ToString().ToLowerInvariant()}\"{(mark.Field.Length > 0 ? $" data-field=\"{mark.Field}\"" : "")} transform=\"translate({Px(x)} {Px(y)})\">{Sign(mark.Kind)}</g>");
+        (double, double, string, double)[] places = [(x + 9, y, "start", 0), (x - 9, y, "end", 0), (x, y - 15, "middle", 0), (x, y + 15, "middle", 0), (x + 9, y - 12, "start", 0), (x + 9, y + 12, "start", 0), (x - 9, y - 12, "end", 0), (x - 9, y + 12, "end", 0)];
+        var found = _labels.Find(mark.Words, places, (width, i) => Inside(places[i], width));
+        var (_, _, anchor, _) = places[found?.Place ?? 0];
+        var at = places[found?.Place ?? 0];
+        Words(mark.Words, at.Item1, at.Item2, anchor, found?.Minor == false ? "mark-words" : "mark-words minor");
+    }
+
+    private static bool Inside((double X, double, string Anchor, double) at, double width) => at.Anchor switch
+    {
+        "start" => at.X + width < Width,
+        "end" => at.X - width > 0,
+        _ => at.X - width / 2 > 0 && at.X + width / 2 < Width,
+    };
+
+    private static string Sign(MarkKind kind) => kind switch
+    {
+        MarkKind.Suction => "<circle r=\"6\"/><circle class=\"dot\" r=\"2.2\"/>",
+        MarkKind.Sump => "<path d=\"M-5-5H5V5H-5Z\"/>",
+        MarkKind.Proposed => "<path d=\"M0-7L7 0L0 7L-7 0Z\"/>",
+        MarkKind.Weakest => "<path d=\"M-5-5L5 5M-5 5L5-5\"/>",
+        _ => "<circle r=\"3.6\"/>",
+    };
+
+    private void AreaWords(PlanArea area)
+    {
+        if (area.Corners.Count < 3) return;
+        var shape = new PlanShape(area.Corners);
+        if (shape.Fault is not null) return;
+        var (x, y) = (_frame.X(shape.Inside.XM), _frame.Y(shape.Inside.YM));
+        var words = $"{area.Name}, {Measures.Area.Show(shape.AreaM2, _view.Units)}";
+        var wide = (area.Corners.Max(c => c.XM) - area.Corners.Min(c => c.XM)) * _frame.Scale;
+        (double X, double Y, string, double)[] places = [.. new[] { 0.0, 24, -24, 48, -48, 80, -80 }.Select(d => (x, y + d, "middle", 0.0)).Where(p => shape.Holds(Metres(p.x, p.Item2)))];
+        if (_labels.Find(words, places, (width, _) => width < wide) is var (place, minor)) Words(words, places[place].X, places[place].Y, "middle", minor ? "soft-text side minor" : "soft-text side");
+    }
+
+    private PlanPoint Metres(double x, double y) => new((x - _frame.OriginX) / _frame.Scale, (_frame.OriginY - y) / _frame.Scale);
+
+    private void Lengths()
+    {
+        var said = new HashSet<string>(StringComparer.Ordinal);
+        foreach (var area in _view.Areas.Select(a => a.Area).Where(a => a.Corners.Count > 2))
+        {
+            var shape = new PlanShape(area.Corners);
+            for (var i = 0; i < area.Corners.Count; i++) WallLength(shape, area.Corners[i], area.Corners[(i + 1) % area.Corners.Count], said);
+        }
+    }
+
+    private void WallLength(PlanShape shape, PlanPoint from, PlanPoint to, HashSet<string> said)
+    {
+        if (!said.Add(PlanText.Store(new[] { from, to }.OrderBy(p => p.XM).ThenBy(p => p.YM)))) return;
+        var (dx, dy) = (_frame.X(to.XM) - _frame.X(from.XM), _frame.Y(to.YM) - _frame.Y(from.YM));
+        var pixels = Math.Sqrt(dx * dx + dy * dy);
+        if (pixels < 1) return;
+        var (x, y) = ((_frame.X(to.XM) + _frame.X(from.XM)) / 2, (_frame.Y(to.YM) + _frame.Y(from.YM)) / 2);
+        var (nx, ny) = (dy / pixels, -dx / pixels);
+        if (shape.Holds(Metres(x + nx * 3, y + ny * 3))) (nx, ny) = (-nx, -ny);
+        var degrees = Math.Atan2(dy, dx) * 180 / Math.PI;
+        if (degrees > 90.01) degrees -= 180;
+        if (degrees < -89.99) degrees += 180;
+        if (Math.Abs(degrees - 90) < 0.5) degrees = -90;
+        (double X, double Y, string, double)[] places = [(x + nx * 11, y + ny * 11, "middle", degrees), (x - nx * 11, y - ny * 11, "middle", degrees)];
+        var words = Measures.Length.Show(from.DistanceM(to), _view.Units);
+        if (_labels.Find(words, places, (width, _) => width < pixels) is var (place, minor)) Words(words, places[place].X, places[place].Y, "middle", minor ? "side minor" : "side", degrees);
+    }
+
+    private void Words(string words, double x, double y, string anchor, string kind, double degrees = 0)
+    {
+        var turned = Math.Abs(degrees) > 0.05 ? $" transform=\"rotate({Px(degrees)} {Px(x)} {Px(y)})\"" : "";
+        _words.Add($"<text class=\"{kind}\" x=\"{Px(x)}\" y=\"{Px(y)}\" dy=\".35em\" text-anchor=\"{anchor}\"{turned}>{Encode(words)}</text>");
+    }
+
+    private void Add(FormattableString text) => _svg.Append(text.ToString(CultureInfo.InvariantCulture));
+
+    private static string Exact(double value) => value.ToString("0.#####", CultureInfo.InvariantCulture);
+
+    private static string Encode(string text) => HtmlEncoder.Default.Encode(text);
+}
