@@ -98,7 +98,7 @@ public static partial class ReadPlaces
         for (var rest = text; rest.Trim(' ', ',', ';', '\n', '\r', '\t').Length > 0;)
         {
             var match = StepRegex().Match(rest);
-            if (!match.Success)
+            if (!match.Success || EndsInAWord(rest, match.Length))
                 return TypedPlaces.Refused($"The walk around {name} cannot be read at “{Short(rest)}”. Write each wall's length, then the turn, L or R: 40 L 28 L 40 L 28.");
             if (Step(match, steps, units) is { } wrong) return TypedPlaces.Refused($"The walk around {name}: {wrong}");
             rest = rest[match.Length..];
@@ -106,6 +106,8 @@ public static partial class ReadPlaces
 
         return steps.Finish() is { } left ? TypedPlaces.Refused($"The walk around {name}: {left}") : Counted(steps.Places, name);
     }
+
+    private static bool EndsInAWord(string text, int at) => at < text.Length && char.IsLetter(text[at - 1]) && char.IsLetter(text[at]);
 
     private static string? Step(Match match, WalkSteps steps, UnitSystem units)
     {

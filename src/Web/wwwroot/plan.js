@@ -133,8 +133,13 @@
       return drawn;
     }
 
-    function grip(field, x, y, radius, move) {
-      const handle = node("circle", { class: radius < 9 ? "corner" : "grip", cx: frame.x(x), cy: frame.y(y), r: radius });
+    // Handles keep their size on the screen, however large the drawing is shown.
+    const pixel = () => svg.viewBox.baseVal.width / svg.getBoundingClientRect().width;
+
+    function grip(field, x, y, seen, move) {
+      const at = { cx: frame.x(x), cy: frame.y(y) };
+      if (seen) layer.append(node("circle", { class: "corner", r: 5 * pixel(), ...at }));
+      const handle = node("circle", { class: "grip", r: 13 * pixel(), ...at });
       handle.addEventListener("pointerdown", (event) => {
         event.preventDefault();
         event.stopPropagation();
@@ -166,7 +171,7 @@
         shape.setAttribute("d", path(corners, corners.length > 2));
         shape.classList.toggle("chosen", field === chosen());
         if (dragging) continue;
-        corners.forEach(([x, y], i) => grip(field, x, y, 6, (to) => {
+        corners.forEach(([x, y], i) => grip(field, x, y, true, (to) => {
           const now = pairs(field.value);
           now[i] = to;
           put(field, now.map(text).join(" "), false);
@@ -187,7 +192,7 @@
         if (!placed) continue;
         const [x, y] = at[0];
         mark.setAttribute("transform", `translate(${frame.x(x)} ${frame.y(y)})`);
-        if (!dragging) grip(field, x, y, 12, (to) => put(field, text(to), false));
+        if (!dragging) grip(field, x, y, false, (to) => put(field, text(to), false));
       }
     }
 

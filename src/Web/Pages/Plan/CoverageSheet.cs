@@ -22,9 +22,9 @@ public sealed record CoverageSheet(FloorPlan Plan, PressureFieldTest Test, SlabC
         Marks =
         [
             .. Test.SuctionHoles.Where(s => s.At is not null).Select(s => new PlanMark(MarkKind.Suction, s.Label, s.At!.Value)),
-            .. map != Map && Further is { } further ? [new PlanMark(MarkKind.Proposed, "further point", further.At)] : Array.Empty<PlanMark>(),
-            .. Slab.Holes.Select(h => new PlanMark(MarkKind.TestHole, $"{h.Reading.Name} {Pa(h.Reading.VacuumPa)}", h.Reading.At)),
-            new PlanMark(MarkKind.Weakest, $"weakest {Pa(map.WeakestSpot.VacuumPa)}", map.WeakestSpot.Centre),
+            .. map != Map && Further is { } further ? [new PlanMark(MarkKind.Proposed, "further point", further.At) { Brief = "new" }] : Array.Empty<PlanMark>(),
+            .. Slab.Holes.Select(h => new PlanMark(MarkKind.TestHole, $"{h.Reading.Name} {Pa(h.Reading.VacuumPa)}", h.Reading.At) { Brief = h.Reading.Name }),
+            new PlanMark(MarkKind.Weakest, $"weakest {Pa(map.WeakestSpot.VacuumPa)}", map.WeakestSpot.Centre) { Brief = Pa(map.WeakestSpot.VacuumPa) },
         ],
     };
 

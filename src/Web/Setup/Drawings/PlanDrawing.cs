@@ -34,6 +34,8 @@ public sealed class PlanDrawing
         Add($"<svg class=\"drawing plan\" id=\"{id}\" viewBox=\"0 0 {Px(Width)} {Px(_frame.Height)}\" role=\"img\" aria-labelledby=\"{id}-title {id}-words\" data-scale=\"{Exact(_frame.Scale * UnitM)}\" data-x=\"{Exact(_frame.OriginX)}\" data-y=\"{Exact(_frame.OriginY)}\">");
         Add($"<title id=\"{id}-title\">{Encode(_view.Title)}</title><desc id=\"{id}-words\">{Encode(_view.Description)}</desc>");
         Grid();
+        foreach (var area in _view.Areas) _labels.Block([.. area.Area.Corners.Append(area.Area.Corners[0]).Select(c => (_frame.X(c.XM), _frame.Y(c.YM)))]);
+        foreach (var footing in _view.Footings) _labels.Block([.. footing.Select(c => (_frame.X(c.XM), _frame.Y(c.YM)))]);
         foreach (var mark in _view.Marks) _labels.Take(_frame.X(mark.At.XM), _frame.Y(mark.At.YM), 7);
         if (_view.Map is { } map) Bands(map);
         foreach (var area in _view.Areas) Floor(area);
@@ -49,23 +51,26 @@ public sealed class PlanDrawing
     private void Grid()
     {
         var step = new[] { 1.0, 2, 5, 10, 20, 50 }.First(s => Math.Max(_frame.RightM - _frame.LeftM, _frame.HighM - _frame.LowM) / UnitM / s <= (s == 50 ? double.MaxValue : 32));
-        var (lines, every) = (new StringBuilder(), 0);
+        var lines = new StringBuilder();
         for (var x = Math.Ceiling(_frame.LeftM / UnitM / step) * step; x * UnitM <= _frame.RightM; x += step)
         {
             lines.Append(CultureInfo.InvariantCulture, $"M{Px(_frame.X(x * UnitM))} {Px(_frame.Y(_frame.HighM))}V{Px(_frame.Y(_frame.LowM))}");
-            if (every++ % 5 == 0) Axis($"{x:0.##}", _frame.X(x * UnitM), _frame.Height - 8, "middle");
+            if (IsNamed(x, step)) Axis(Plain(x), _frame.X(x * UnitM), _frame.Height - 8, "middle");
         }
 
-        every = 0;
         for (var y = Math.Ceiling(_frame.LowM / UnitM / step) * step; y * UnitM <= _frame.HighM; y += step)
         {
             lines.Append(CultureInfo.InvariantCulture, $"M{Px(_frame.X(_frame.LeftM))} {Px(_frame.Y(y * UnitM))}H{Px(_frame.X(_frame.RightM))}");
-            if (every++ % 5 == 0) Axis($"{y:0.##}", _frame.X(_frame.LeftM) - 4, _frame.Y(y * UnitM), "end");
+            if (IsNamed(y, step)) Axis(Plain(y), _frame.X(_frame.LeftM) - 4, _frame.Y(y * UnitM), "end");
         }
 
         Axis(_view.Units == UnitSystem.US ? "ft" : "m", 4, 10, "start");
         Add($"<path class=\"grid\" d=\"{lines}\"/>");
     }
+
+    private static bool IsNamed(double at, double step) => (long)Math.Round(at / step, MidpointRounding.AwayFromZero) % 5 == 0;
+
+    private static string Plain(double at) => (Math.Abs(at) < 1e-6 ? 0 : at).ToString("0.##", CultureInfo.InvariantCulture);
 
     private void Axis(string words, double x, double y, string anchor) => Words(words, x, y, anchor, "soft-text axis");
 
@@ -123,11 +128,12 @@ public sealed class PlanDrawing
         var (x, y) = (_frame.X(mark.At.XM), _frame.Y(mark.At.YM));
         Add($"<g class=\"mark {mark.Kind.ToString().ToLowerInvariant()}\"{(mark.Field.Length > 0 ? $" data-field=\"{mark.Field}\"" : "")} transform=\"translate({Px(x)} {Px(y)})\">{Sign(mark.Kind)}</g>");
         (double, double, string, double)[] places = [(x + 9, y, "start", 0), (x - 9, y, "end", 0), (x, y - 15, "middle", 0), (x, y + 15, "middle", 0), (x + 9, y - 12, "start", 0), (x + 9, y + 12, "start", 0), (x - 9, y - 12, "end", 0), (x - 9, y + 12, "end", 0)];
-        var found = _labels.Find(mark.Words, places, (width, i) => Inside(places[i], width));
-        var (_, _, anchor, _) = places[found?.Place ?? 0];
-        var at = places[found?.Place ?? 0];
-        Words(mark.Words, at.Item1, at.Item2, anchor, found?.Minor == false ? "mark-words" : "mark-words minor");
+        if (_labels.Find(mark.Words, places, (width, i) => Inside(places[i], width)) is var (place, minor)) Label(mark.Words, places[place], minor ? " minor" : "");
+        else (place, minor) = (0, true);
+        if (minor && _labels.Find(mark.Brief, places, (width, i) => Inside(places[i], width), largeOnly: true) is var (shortPlace, _)) Label(mark.Brief, places[shortPlace], " major");
     }
+
+    private void Label(string words, (double X, double Y, string Anchor, double) at, string size) => Words(words, at.X, at.Y, at.Anchor, "mark-words" + size);
 
     private static bool Inside((double X, double, string Anchor, double) at, double width) => at.Anchor switch
     {
@@ -153,7 +159,7 @@ public sealed class PlanDrawing
         var (x, y) = (_frame.X(shape.Inside.XM), _frame.Y(shape.Inside.YM));
         var words = $"{area.Name}, {Measures.Area.Show(shape.AreaM2, _view.Units)}";
         var wide = (area.Corners.Max(c => c.XM) - area.Corners.Min(c => c.XM)) * _frame.Scale;
-        (double X, double Y, string, double)[] places = [.. new[] { 0.0, 24, -24, 48, -48, 80, -80 }.Select(d => (x, y + d, "middle", 0.0)).Where(p => shape.Holds(Metres(p.x, p.Item2)))];
+        (double X, double Y, string, double)[] places = [.. (from down in new[] { 0.0, 24, -24, 48, -48, 80, -80 } from aside in new[] { 0.0, -70, 70 } select (x + aside, y + down, "middle", 0.0)).Where(p => shape.Holds(Metres(p.Item1, p.Item2)))];
         if (_labels.Find(words, places, (width, _) => width < wide) is var (place, minor)) Words(words, places[place].X, places[place].Y, "middle", minor ? "soft-text side minor" : "soft-text side");
     }
 

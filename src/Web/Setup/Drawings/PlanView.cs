@@ -14,7 +14,11 @@ public enum MarkKind
 }
 
 /// <summary>A point on the plan with its words. <paramref name="Field"/>: id of the form field that holds its place, for the page's script.</summary>
-public sealed record PlanMark(MarkKind Kind, string Words, PlanPoint At, string Field = "");
+public sealed record PlanMark(MarkKind Kind, string Words, PlanPoint At, string Field = "")
+{
+    /// <summary>What stands there where a small drawing has no room for all the words.</summary>
+    public string Brief { get; init; } = Words;
+}
 
 /// <summary>A floor on the plan. <paramref name="Field"/>: id of the form field that holds its corners.</summary>
 public sealed record DrawnArea(PlanArea Area, string Field = "");
