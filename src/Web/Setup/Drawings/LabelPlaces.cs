@@ -1,10 +1,11 @@
 namespace MitigationOffice.Web.Setup.Drawings;
 
-/// <summary>Keeps labels of a drawing off each other, in the letters of a wide screen and in the larger ones a phone needs.</summary>
-internal sealed class LabelPlaces
+/// <summary>Where a label may stand: its anchor's place and its slant.</summary>
+internal readonly record struct LabelPlace(double X, double Y, string Anchor = "middle", double Degrees = 0);
+
+/// <summary>Keeps labels of one size off each other and off the drawing's lines.</summary>
+internal sealed class LabelPlaces(double size)
 {
-    public const double Small = 10;
-    public const double Large = 18;
     private const double LetterWidth = 0.58;
     private readonly List<Box> _taken = [];
     private readonly List<((double X, double Y) From, (double X, double Y) To)> _lines = [];
@@ -29,8 +30,6 @@ internal sealed class LabelPlaces
         }
     }
 
-    public static double WidthOf(string text, double size) => text.Length * LetterWidth * size;
-
     public void Take(double x, double y, double radius) => _taken.Add(new(x - radius, y - radius, x + radius, y + radius));
 
     /// <summary>Lines that no label may cross.</summary>
@@ -39,23 +38,25 @@ internal sealed class LabelPlaces
         for (var i = 1; i < points.Count; i++) _lines.Add((points[i - 1], points[i]));
     }
 
-    /// <summary>The first of the places that is free in large letters, else in small ones (then a phone leaves the label out).</summary>
-    public (int Place, bool Minor)? Find(string text, IReadOnlyList<(double X, double Y, string Anchor, double Degrees)> places, Func<double, int, bool>? fits = null, bool largeOnly = false)
+    /// <summary>The first of the places that is free; it is taken from then on.</summary>
+    public int? Find(string text, IReadOnlyList<LabelPlace> places, Func<double, int, bool>? fits = null)
     {
-        foreach (var size in largeOnly ? (double[])[Large] : [Large, Small])
-            for (var i = 0; i < places.Count; i++)
-            {
-                var box = BoxOf(text, size, places[i]);
-                if (_taken.Exists(t => t.Meets(box)) || _lines.Exists(l => box.Meets(l.From, l.To)) || fits?.Invoke(WidthOf(text, size), i) == false) continue;
-                _taken.Add(box);
-                return (i, size == Small);
-            }
+        for (var i = 0; i < places.Count; i++)
+        {
+            var box = BoxOf(text, places[i]);
+            if (_taken.Exists(t => t.Meets(box)) || _lines.Exists(l => box.Meets(l.From, l.To)) || fits?.Invoke(WidthOf(text), i) == false) continue;
+            _taken.Add(box);
+            return i;
+        }
+
         return null;
     }
 
-    private static Box BoxOf(string text, double size, (double X, double Y, string Anchor, double Degrees) at)
+    private double WidthOf(string text) => text.Length * LetterWidth * size;
+
+    private Box BoxOf(string text, LabelPlace at)
     {
-        var width = WidthOf(text, size);
+        var width = WidthOf(text);
         var middle = at.X + (at.Anchor switch { "start" => width / 2, "end" => -width / 2, _ => 0 });
         var (sine, cosine) = Math.SinCos(at.Degrees * Math.PI / 180);
         var (half, tall) = ((Math.Abs(cosine) * width + Math.Abs(sine) * size) / 2, (Math.Abs(sine) * width + Math.Abs(cosine) * size) / 2);

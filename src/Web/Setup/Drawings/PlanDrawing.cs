@@ -13,7 +13,10 @@ namespace MitigationOffice.Web.Setup.Drawings;
 public sealed class PlanDrawing
 {
     private readonly StringBuilder _svg = new();
-    private readonly LabelPlaces _labels = new();
+
+    // Letters of a wide drawing, and the larger ones that a small one needs; the style sheet shows those that fit.
+    private readonly LabelPlaces _wide = new(10);
+    private readonly LabelPlaces _narrow = new(18);
     private readonly List<string> _words = [];
     private readonly PlanView _view;
     private readonly PlanFrame _frame;
@@ -34,9 +37,7 @@ public sealed class PlanDrawing
         Add($"<svg class=\"drawing plan\" id=\"{id}\" viewBox=\"0 0 {Px(Width)} {Px(_frame.Height)}\" role=\"img\" aria-labelledby=\"{id}-title {id}-words\" data-scale=\"{Exact(_frame.Scale * UnitM)}\" data-x=\"{Exact(_frame.OriginX)}\" data-y=\"{Exact(_frame.OriginY)}\">");
         Add($"<title id=\"{id}-title\">{Encode(_view.Title)}</title><desc id=\"{id}-words\">{Encode(_view.Description)}</desc>");
         Grid();
-        foreach (var area in _view.Areas) _labels.Block([.. area.Area.Corners.Append(area.Area.Corners[0]).Select(c => (_frame.X(c.XM), _frame.Y(c.YM)))]);
-        foreach (var footing in _view.Footings) _labels.Block([.. footing.Select(c => (_frame.X(c.XM), _frame.Y(c.YM)))]);
-        foreach (var mark in _view.Marks) _labels.Take(_frame.X(mark.At.XM), _frame.Y(mark.At.YM), 7);
+        foreach (var places in (LabelPlaces[])[_wide, _narrow]) KeepFree(places);
         if (_view.Map is { } map) Bands(map);
         foreach (var area in _view.Areas) Floor(area);
         foreach (var footing in _view.Footings.Where(f => f.Count > 1)) Add($"<path class=\"footing\" d=\"{_frame.Path(footing, false)}\"/>");
@@ -46,6 +47,26 @@ public sealed class PlanDrawing
         if (_view.Map is null) Lengths();
         foreach (var words in _words) _svg.Append(words);
         return _svg.Append("</svg>").ToString();
+    }
+
+    private void KeepFree(LabelPlaces places)
+    {
+        foreach (var area in _view.Areas) places.Block([.. area.Area.Corners.Append(area.Area.Corners[0]).Select(c => (_frame.X(c.XM), _frame.Y(c.YM)))]);
+        foreach (var footing in _view.Footings) places.Block([.. footing.Select(c => (_frame.X(c.XM), _frame.Y(c.YM)))]);
+        foreach (var mark in _view.Marks) places.Take(_frame.X(mark.At.XM), _frame.Y(mark.At.YM), 7);
+    }
+
+    /// <summary>Writes a label where there is room for it; in a small drawing with fewer words, or not at all.</summary>
+    private void Label(string kind, string words, LabelPlace[] places, Func<double, int, bool>? fits = null, string? brief = null)
+    {
+        var (wide, narrow, said) = (_wide.Find(words, places, fits), _narrow.Find(words, places, fits), words);
+        if (narrow is null && brief is not null) (narrow, said) = (_narrow.Find(brief, places, fits), brief);
+        if (wide is { } same && wide == narrow && said == words) Words(words, places[same], kind);
+        else
+        {
+            if (wide is { } minor) Words(words, places[minor], kind + " minor");
+            if (narrow is { } major) Words(said, places[major], kind + " major");
+        }
     }
 
     private void Grid()
@@ -72,7 +93,7 @@ public sealed class PlanDrawing
 
     private static string Plain(double at) => (Math.Abs(at) < 1e-6 ? 0 : at).ToString("0.##", CultureInfo.InvariantCulture);
 
-    private void Axis(string words, double x, double y, string anchor) => Words(words, x, y, anchor, "soft-text axis");
+    private void Axis(string words, double x, double y, string anchor) => Words(words, new(x, y, anchor), "soft-text axis");
 
     private void Floor(DrawnArea drawn)
     {
@@ -117,9 +138,7 @@ public sealed class PlanDrawing
             var longest = bands.Around(level).SelectMany(l => l.Points).Where(p => !p.OnWall).Select(p => p.At).ToList();
             if (longest.Count < 4) continue;
             var step = Math.Max(1, longest.Count / 24);
-            (double X, double Y, string, double)[] places = [.. longest.Where((_, i) => i % step == 0).Select(p => (_frame.X(p.XM), _frame.Y(p.YM), "middle", 0.0))];
-            var words = $"{level.ToString("0.##", CultureInfo.InvariantCulture)} Pa";
-            if (_labels.Find(words, places) is var (place, minor)) Words(words, places[place].X, places[place].Y, "middle", minor ? "contour minor" : "contour");
+            Label("contour", $"{level.ToString("0.##", CultureInfo.InvariantCulture)} Pa", [.. longest.Where((_, i) => i % step == 0).Select(p => new LabelPlace(_frame.X(p.XM), _frame.Y(p.YM)))]);
         }
     }
 
@@ -127,15 +146,11 @@ public sealed class PlanDrawing
     {
         var (x, y) = (_frame.X(mark.At.XM), _frame.Y(mark.At.YM));
         Add($"<g class=\"mark {mark.Kind.ToString().ToLowerInvariant()}\"{(mark.Field.Length > 0 ? $" data-field=\"{mark.Field}\"" : "")} transform=\"translate({Px(x)} {Px(y)})\">{Sign(mark.Kind)}</g>");
-        (double, double, string, double)[] places = [(x + 9, y, "start", 0), (x - 9, y, "end", 0), (x, y - 15, "middle", 0), (x, y + 15, "middle", 0), (x + 9, y - 12, "start", 0), (x + 9, y + 12, "start", 0), (x - 9, y - 12, "end", 0), (x - 9, y + 12, "end", 0)];
-        if (_labels.Find(mark.Words, places, (width, i) => Inside(places[i], width)) is var (place, minor)) Label(mark.Words, places[place], minor ? " minor" : "");
-        else (place, minor) = (0, true);
-        if (minor && _labels.Find(mark.Brief, places, (width, i) => Inside(places[i], width), largeOnly: true) is var (shortPlace, _)) Label(mark.Brief, places[shortPlace], " major");
+        LabelPlace[] places = [new(x + 9, y, "start"), new(x - 9, y, "end"), new(x, y - 17), new(x, y + 17), new(x + 9, y - 12, "start"), new(x + 9, y + 12, "start"), new(x - 9, y - 12, "end"), new(x - 9, y + 12, "end")];
+        Label("mark-words", mark.Words, places, (width, i) => Inside(places[i], width), mark.Brief);
     }
 
-    private void Label(string words, (double X, double Y, string Anchor, double) at, string size) => Words(words, at.X, at.Y, at.Anchor, "mark-words" + size);
-
-    private static bool Inside((double X, double, string Anchor, double) at, double width) => at.Anchor switch
+    private static bool Inside(LabelPlace at, double width) => at.Anchor switch
     {
         "start" => at.X + width < Width,
         "end" => at.X - width > 0,
@@ -159,8 +174,8 @@ public sealed class PlanDrawing
         var (x, y) = (_frame.X(shape.Inside.XM), _frame.Y(shape.Inside.YM));
         var words = $"{area.Name}, {Measures.Area.Show(shape.AreaM2, _view.Units)}";
         var wide = (area.Corners.Max(c => c.XM) - area.Corners.Min(c => c.XM)) * _frame.Scale;
-        (double X, double Y, string, double)[] places = [.. (from down in new[] { 0.0, 24, -24, 48, -48, 80, -80 } from aside in new[] { 0.0, -70, 70 } select (x + aside, y + down, "middle", 0.0)).Where(p => shape.Holds(Metres(p.Item1, p.Item2)))];
-        if (_labels.Find(words, places, (width, _) => width < wide) is var (place, minor)) Words(words, places[place].X, places[place].Y, "middle", minor ? "soft-text side minor" : "soft-text side");
+        LabelPlace[] places = [.. from down in new[] { 0.0, 24, -24, 48, -48, 80, -80 } from aside in new[] { 0.0, -70, 70 } where shape.Holds(Metres(x + aside, y + down)) select new LabelPlace(x + aside, y + down)];
+        Label("soft-text side", words, places, (width, _) => width < wide, area.Name);
     }
 
     private PlanPoint Metres(double x, double y) => new((x - _frame.OriginX) / _frame.Scale, (_frame.OriginY - y) / _frame.Scale);
@@ -188,15 +203,13 @@ public sealed class PlanDrawing
         if (degrees > 90.01) degrees -= 180;
         if (degrees < -89.99) degrees += 180;
         if (Math.Abs(degrees - 90) < 0.5) degrees = -90;
-        (double X, double Y, string, double)[] places = [(x + nx * 11, y + ny * 11, "middle", degrees), (x - nx * 11, y - ny * 11, "middle", degrees)];
-        var words = Measures.Length.Show(from.DistanceM(to), _view.Units);
-        if (_labels.Find(words, places, (width, _) => width < pixels) is var (place, minor)) Words(words, places[place].X, places[place].Y, "middle", minor ? "side minor" : "side", degrees);
+        Label("side", Measures.Length.Show(from.DistanceM(to), _view.Units), [new(x + nx * 12, y + ny * 12, "middle", degrees), new(x - nx * 12, y - ny * 12, "middle", degrees)], (width, _) => width < pixels);
     }
 
-    private void Words(string words, double x, double y, string anchor, string kind, double degrees = 0)
+    private void Words(string words, LabelPlace at, string kind)
     {
-        var turned = Math.Abs(degrees) > 0.05 ? $" transform=\"rotate({Px(degrees)} {Px(x)} {Px(y)})\"" : "";
-        _words.Add($"<text class=\"{kind}\" x=\"{Px(x)}\" y=\"{Px(y)}\" dy=\".35em\" text-anchor=\"{anchor}\"{turned}>{Encode(words)}</text>");
+        var turned = Math.Abs(at.Degrees) > 0.05 ? $" transform=\"rotate({Px(at.Degrees)} {Px(at.X)} {Px(at.Y)})\"" : "";
+        _words.Add($"<text class=\"{kind}\" x=\"{Px(at.X)}\" y=\"{Px(at.Y)}\" dy=\".35em\" text-anchor=\"{at.Anchor}\"{turned}>{Encode(words)}</text>");
     }
 
     private void Add(FormattableString text) => _svg.Append(text.ToString(CultureInfo.InvariantCulture));
