@@ -183,8 +183,11 @@
       for (const field of points) {
         const at = pairs(field.value);
         const mark = shapeOf(field, () => {
-          const made = node("g", { class: field.id === "Input_Sump" ? "mark sump" : "mark testhole" });
-          made.append(node("circle", { r: 4.5 }));
+          const name = label(field).replace(/^(Suction|Test) hole /, "");
+          const made = node("g", { class: "mark " + (field.id === "Input_Sump" ? "sump" : label(field).startsWith("Suction") ? "suction" : "testhole") });
+          const words = node("text", { class: "mark-words live", x: 9, dy: ".35em" });
+          words.textContent = name;
+          made.append(node("circle", { r: 4.5 }), words);
           return made;
         });
         const placed = at && at.length === 1;
@@ -199,7 +202,7 @@
     // The words on the drawing belong to what was saved; once a field changes they would tell of something else.
     form.addEventListener("input", (event) => {
       if (!fields.includes(event.target)) return;
-      for (const words of svg.querySelectorAll("text:not(.axis)")) words.classList.add("stale");
+      for (const words of svg.querySelectorAll("text:not(.axis):not(.live)")) words.classList.add("stale");
       told.textContent = event.target.value.trim() ? `${event.target.value.trim().split(/\s+/).pop()} ${unitWord()}` : "";
       draw();
     });
