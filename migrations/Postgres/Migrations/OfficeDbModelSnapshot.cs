@@ -535,6 +535,12 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .IsConcurrencyToken()
                         .HasColumnType("integer");
 
+                    b.Property<double?>("XM")
+                        .HasColumnType("double precision");
+
+                    b.Property<double?>("YM")
+                        .HasColumnType("double precision");
+
                     b.HasKey("Id");
 
                     b.HasIndex("PressureFieldTestId");
@@ -573,6 +579,12 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.Property<int>("Version")
                         .IsConcurrencyToken()
                         .HasColumnType("integer");
+
+                    b.Property<double?>("XM")
+                        .HasColumnType("double precision");
+
+                    b.Property<double?>("YM")
+                        .HasColumnType("double precision");
 
                     b.HasKey("Id");
 
@@ -834,6 +846,10 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
 
                     NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
 
+                    b.Property<string>("CornersM")
+                        .IsRequired()
+                        .HasColumnType("text");
+
                     b.Property<double>("FloorM2")
                         .HasColumnType("double precision");
 
@@ -902,6 +918,10 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.Property<double?>("ElevationM")
                         .HasColumnType("double precision");
 
+                    b.Property<string>("FootingsM")
+                        .IsRequired()
+                        .HasColumnType("text");
+
                     b.Property<string>("Heating")
                         .IsRequired()
                         .HasColumnType("text");
@@ -937,6 +957,12 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .IsRequired()
                         .HasMaxLength(40)
                         .HasColumnType("character varying(40)");
+
+                    b.Property<double?>("SumpXM")
+                        .HasColumnType("double precision");
+
+                    b.Property<double?>("SumpYM")
+                        .HasColumnType("double precision");
 
                     b.Property<string>("TimeZone")
                         .IsRequired()

@@ -508,6 +508,12 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .IsConcurrencyToken()
                         .HasColumnType("INTEGER");
 
+                    b.Property<double?>("XM")
+                        .HasColumnType("REAL");
+
+                    b.Property<double?>("YM")
+                        .HasColumnType("REAL");
+
                     b.HasKey("Id");
 
                     b.HasIndex("PressureFieldTestId");
@@ -544,6 +550,12 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.Property<int>("Version")
                         .IsConcurrencyToken()
                         .HasColumnType("INTEGER");
+
+                    b.Property<double?>("XM")
+                        .HasColumnType("REAL");
+
+                    b.Property<double?>("YM")
+                        .HasColumnType("REAL");
 
                     b.HasKey("Id");
 
@@ -793,6 +805,10 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .ValueGeneratedOnAdd()
                         .HasColumnType("INTEGER");
 
+                    b.Property<string>("CornersM")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
                     b.Property<double>("FloorM2")
                         .HasColumnType("REAL");
 
@@ -859,6 +875,10 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.Property<double?>("ElevationM")
                         .HasColumnType("REAL");
 
+                    b.Property<string>("FootingsM")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
                     b.Property<string>("Heating")
                         .IsRequired()
                         .HasColumnType("TEXT");
@@ -894,6 +914,12 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .IsRequired()
                         .HasMaxLength(40)
                         .HasColumnType("TEXT");
+
+                    b.Property<double?>("SumpXM")
+                        .HasColumnType("REAL");
+
+                    b.Property<double?>("SumpYM")
+                        .HasColumnType("REAL");
 
                     b.Property<string>("TimeZone")
                         .IsRequired()

@@ -168,6 +168,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     UnderTrees = table.Column<bool>(type: "boolean", nullable: false),
                     ElevationM = table.Column<double>(type: "double precision", nullable: true),
                     DesignWinterC = table.Column<double>(type: "double precision", nullable: true),
+                    FootingsM = table.Column<string>(type: "text", nullable: false),
+                    SumpXM = table.Column<double>(type: "double precision", nullable: true),
+                    SumpYM = table.Column<double>(type: "double precision", nullable: true),
                     HowTheyFoundUs = table.Column<string>(type: "text", nullable: false),
                     Notes = table.Column<string>(type: "text", nullable: false),
                     AskedAtUtc = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
@@ -469,6 +472,7 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     FloorM2 = table.Column<double>(type: "double precision", nullable: false),
                     Under = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
                     FootingDivides = table.Column<bool>(type: "boolean", nullable: false),
+                    CornersM = table.Column<string>(type: "text", nullable: false),
                     Version = table.Column<int>(type: "integer", nullable: false)
                 },
                 constraints: table =>
@@ -824,6 +828,8 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     PressureFieldTestId = table.Column<int>(type: "integer", nullable: false),
                     Label = table.Column<string>(type: "text", nullable: false),
                     Place = table.Column<string>(type: "text", nullable: false),
+                    XM = table.Column<double>(type: "double precision", nullable: true),
+                    YM = table.Column<double>(type: "double precision", nullable: true),
                     Version = table.Column<int>(type: "integer", nullable: false)
                 },
                 constraints: table =>
@@ -848,6 +854,8 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     Label = table.Column<string>(type: "text", nullable: false),
                     Place = table.Column<string>(type: "text", nullable: false),
                     DistanceM = table.Column<double>(type: "double precision", nullable: true),
+                    XM = table.Column<double>(type: "double precision", nullable: true),
+                    YM = table.Column<double>(type: "double precision", nullable: true),
                     FanOffPa = table.Column<double>(type: "double precision", nullable: true),
                     Version = table.Column<int>(type: "integer", nullable: false)
                 },

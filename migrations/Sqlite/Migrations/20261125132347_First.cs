@@ -167,6 +167,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     UnderTrees = table.Column<bool>(type: "INTEGER", nullable: false),
                     ElevationM = table.Column<double>(type: "REAL", nullable: true),
                     DesignWinterC = table.Column<double>(type: "REAL", nullable: true),
+                    FootingsM = table.Column<string>(type: "TEXT", nullable: false),
+                    SumpXM = table.Column<double>(type: "REAL", nullable: true),
+                    SumpYM = table.Column<double>(type: "REAL", nullable: true),
                     HowTheyFoundUs = table.Column<string>(type: "TEXT", nullable: false),
                     Notes = table.Column<string>(type: "TEXT", nullable: false),
                     AskedAtUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
@@ -468,6 +471,7 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     FloorM2 = table.Column<double>(type: "REAL", nullable: false),
                     Under = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
                     FootingDivides = table.Column<bool>(type: "INTEGER", nullable: false),
+                    CornersM = table.Column<string>(type: "TEXT", nullable: false),
                     Version = table.Column<int>(type: "INTEGER", nullable: false)
                 },
                 constraints: table =>
@@ -823,6 +827,8 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     PressureFieldTestId = table.Column<int>(type: "INTEGER", nullable: false),
                     Label = table.Column<string>(type: "TEXT", nullable: false),
                     Place = table.Column<string>(type: "TEXT", nullable: false),
+                    XM = table.Column<double>(type: "REAL", nullable: true),
+                    YM = table.Column<double>(type: "REAL", nullable: true),
                     Version = table.Column<int>(type: "INTEGER", nullable: false)
                 },
                 constraints: table =>
@@ -847,6 +853,8 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     Label = table.Column<string>(type: "TEXT", nullable: false),
                     Place = table.Column<string>(type: "TEXT", nullable: false),
                     DistanceM = table.Column<double>(type: "REAL", nullable: true),
+                    XM = table.Column<double>(type: "REAL", nullable: true),
+                    YM = table.Column<double>(type: "REAL", nullable: true),
                     FanOffPa = table.Column<double>(type: "REAL", nullable: true),
                     Version = table.Column<int>(type: "INTEGER", nullable: false)
                 },
