@@ -92,7 +92,7 @@ public sealed partial class HousePathTests(BrowserOffice office) : IClassFixture
         var values = await fans.EvaluateAllAsync<string[]>("all => all.map(o => o.value + '|' + o.textContent)");
         string Fan(string model) => values.Single(v => v.Contains(model, StringComparison.Ordinal)).Split('|')[0];
         await desk.FillAsync(
-            ("Input.Day", "3/2/2026"), ("Input.Outdoor", "10"), ("Input.Indoor", "70"), ("Input.SuctionLabel", "A"),
+            ("Input.Day", "3/2/2026"), ("Input.Outdoor", "10"), ("Input.Indoor", "70"), ("Input.Suction[0].Label", "A"),
             ("Input.Settings[0].FanId", Fan("Larch 42")), ("Input.Settings[0].PitVacuum", "0.9 inWC"), ("Input.Settings[0].Watts", "42"),
             ("Input.Settings[1].FanId", Fan("Larch 15")), ("Input.Settings[1].PitVacuum", "0.555"), ("Input.Settings[1].Watts", "15.2"),
             ("Input.Holes[0].Label", "beside"), ("Input.Holes[0].Distance", "2"), ("Input.Holes[0].FanOff", "0"), ("Input.Holes[0].On[0]", "-213"), ("Input.Holes[0].On[1]", "-131"),

@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using MitigationOffice.Business.Data;
+using MitigationOffice.Engineering.Slab;
 
 namespace MitigationOffice.Business.Diagnosis;
 
@@ -28,6 +29,12 @@ public sealed class SuctionHole : Record
     public int PressureFieldTestId { get; set; }
     public required string Label { get; set; }
     public string Place { get; set; } = "";
+
+    /// <summary>Where it is on the house's floor plan, metres across and up; empty: not on the plan.</summary>
+    public double? XM { get; set; }
+    public double? YM { get; set; }
+
+    public PlanPoint? At => XM is { } x && YM is { } y ? new(x, y) : null;
 }
 
 /// <summary>A drilled hole where the pressure under the slab was read, with the fan off and on.</summary>
@@ -39,6 +46,12 @@ public sealed class TestHole : Record
     public required string Label { get; set; }
     public string Place { get; set; } = "";
     public double? DistanceM { get; set; }
+
+    /// <summary>Where it is on the house's floor plan, metres across and up; empty: not on the plan.</summary>
+    public double? XM { get; set; }
+    public double? YM { get; set; }
+
+    public PlanPoint? At => XM is { } x && YM is { } y ? new(x, y) : null;
 
     /// <summary>Fan off; positive means the slab pushes into the house, negative means suction under the slab.</summary>
     public double? FanOffPa { get; set; }

@@ -53,6 +53,13 @@ public sealed class House : Record
 
     /// <summary>Design winter temperature where it differs from the company's, °C.</summary>
     public double? DesignWinterC { get; set; }
+
+    /// <summary>Footings under the slab on the floor plan: one line each, its points "x,y" in metres.</summary>
+    public string FootingsM { get; set; } = "";
+
+    /// <summary>Where the sump pit is on the floor plan, metres across and up; empty: not drawn.</summary>
+    public double? SumpXM { get; set; }
+    public double? SumpYM { get; set; }
     public string HowTheyFoundUs { get; set; } = "";
     public string Notes { get; set; } = "";
     public DateTime AskedAtUtc { get; set; }
@@ -114,6 +121,9 @@ public sealed class FoundationArea : Record
     public double FloorM2 { get; set; }
     public UnderSlab Under { get; set; }
     public bool FootingDivides { get; set; }
+
+    /// <summary>Its corners on the floor plan in order, "x,y x,y …" in metres; empty: not drawn.</summary>
+    public string CornersM { get; set; } = "";
 }
 
 public enum Draft

@@ -4,6 +4,7 @@ using Microsoft.AspNetCore.Mvc.RazorPages;
 using Microsoft.EntityFrameworkCore;
 using MitigationOffice.Business.Data;
 using MitigationOffice.Business.Diagnosis;
+using MitigationOffice.Business.Houses;
 using MitigationOffice.Web.Pages.Shared;
 using MitigationOffice.Web.Setup;
 using MitigationOffice.Web.Setup.Forms;
@@ -33,7 +34,7 @@ public sealed class EditModel(OfficeDb db, UnitChoice units, TimeProvider clock,
         if (TestId is null) await StartAsync();
         else if (await ReadAsync() is { } saved) (Input, Version) = saved;
         else return NotFound();
-        Input.WithRoom(Input.FilledSettings + 2, Math.Max(5, Input.FilledHoles + 2));
+        Input.WithRoom(Input.FilledSettings + 2, Math.Max(5, Input.FilledHoles + 2), Input.Suction.Count);
         return Page();
     }
 
@@ -41,7 +42,7 @@ public sealed class EditModel(OfficeDb db, UnitChoice units, TimeProvider clock,
     public async Task<IActionResult> OnPostMoreAsync(string? of)
     {
         if (!await ShowAsync()) return NotFound();
-        Input.WithRoom(Input.Settings.Count + (of == "settings" ? 1 : 0), Input.Holes.Count + (of == "holes" ? 4 : 0));
+        Input.WithRoom(Input.Settings.Count + (of == "settings" ? 1 : 0), Input.Holes.Count + (of == "holes" ? 4 : 0), Input.Suction.Count + (of == "suction" ? 1 : 0));
         return Page();
     }
 
@@ -51,7 +52,7 @@ public sealed class EditModel(OfficeDb db, UnitChoice units, TimeProvider clock,
         Input.WithRoom(Input.Settings.Count, Input.Holes.Count);
         var test = TestId is null ? new PressureFieldTest { HouseId = HouseId } : await TestAsync(tracked: true);
         if (test is null) return NotFound();
-        var reading = new ReadPfe(Input, new FormReading(ModelState, nameof(Input), units.System), await FanNamesAsync());
+        var reading = new ReadPfe(Input, new FormReading(ModelState, nameof(Input), units.System), await FanNamesAsync(), await PlanAsync(), units.System);
         reading.Into(test);
         if (!ModelState.IsValid) return Page();
         if (TestId is null) db.Add(test);
@@ -84,9 +85,12 @@ public sealed class EditModel(OfficeDb db, UnitChoice units, TimeProvider clock,
         Input = new PfeForm
         {
             Day = TypedNumbers.Plain(HouseTime.DayOf(clock.GetUtcNow().UtcDateTime, zone)), MeasuredBy = actor.Name,
-            Indoor = Measures.Temperature.Number(indoor, units.System), SuctionLabel = "S1",
+            Indoor = Measures.Temperature.Number(indoor, units.System), Suction = [new() { Label = "S1" }],
         };
     }
+
+    private async Task<FloorPlan> PlanAsync() =>
+        FloorPlan.Of(await db.Houses.AsNoTracking().Include(h => h.Areas).AsSingleQuery().SingleAsync(h => h.Id == HouseId));
 
     private Task<Dictionary<int, string>> FanNamesAsync() =>
         db.Fans.AsNoTracking().Where(f => !f.Retired).OrderBy(f => f.Model).ToDictionaryAsync(f => f.Id, f => f.Model);

@@ -1,5 +1,6 @@
 using MitigationOffice.Business.Data;
 using MitigationOffice.Business.Diagnosis;
+using MitigationOffice.Business.Houses;
 using MitigationOffice.Web.Setup.Forms;
 using static MitigationOffice.Business.Data.Measures;
 
@@ -11,6 +12,9 @@ public sealed class PfeForm
     public const int MostSettings = 6;
     public const int MostHoles = 24;
 
+    /// <summary>As many as a coverage map takes.</summary>
+    public const int MostSuction = 12;
+
     public string? Day { get; set; }
     public string? MeasuredBy { get; set; }
     public string? Instrument { get; set; }
@@ -18,10 +22,19 @@ public sealed class PfeForm
     public string? Indoor { get; set; }
     public string? AppliancesRunning { get; set; }
     public string? Notes { get; set; }
-    public string? SuctionLabel { get; set; }
-    public string? SuctionPlace { get; set; }
+    public List<SuctionRow> Suction { get; set; } = [];
     public List<SettingRow> Settings { get; set; } = [];
     public List<HoleRow> Holes { get; set; } = [];
+
+    /// <summary>One hole where suction was drawn; all rows drew at once. <see cref="At"/>: across and up on the floor plan.</summary>
+    public sealed class SuctionRow
+    {
+        public string? Label { get; set; }
+        public string? Place { get; set; }
+        public string? At { get; set; }
+
+        public bool IsEmpty => string.IsNullOrWhiteSpace(Label + Place + At);
+    }
 
     /// <summary>One fan or vacuum at one setting.</summary>
     public sealed class SettingRow
@@ -40,30 +53,32 @@ public sealed class PfeForm
     {
         public string? Label { get; set; }
         public string? Place { get; set; }
+        public string? At { get; set; }
         public string? Distance { get; set; }
         public string? FanOff { get; set; }
         public List<string?> On { get; set; } = [];
 
-        public bool IsEmpty => string.IsNullOrWhiteSpace(Label + Place + Distance + FanOff + string.Concat(On));
+        public bool IsEmpty => string.IsNullOrWhiteSpace(Label + Place + At + Distance + FanOff + string.Concat(On));
     }
 
     public static PfeForm Of(PressureFieldTest test, UnitSystem units)
     {
         var settings = test.Settings.OrderBy(s => s.Position).ToList();
-        var suction = test.SuctionHoles.OrderBy(s => s.Id).FirstOrDefault();
         return new PfeForm
         {
             Day = TypedNumbers.Plain(test.Day), MeasuredBy = test.MeasuredBy, Instrument = test.Instrument,
             Outdoor = Temperature.Number(test.OutdoorC, units), Indoor = Temperature.Number(test.IndoorC, units),
-            AppliancesRunning = test.AppliancesRunning, Notes = test.Notes, SuctionLabel = suction?.Label, SuctionPlace = suction?.Place,
+            AppliancesRunning = test.AppliancesRunning, Notes = test.Notes,
+            Suction = [.. test.SuctionHoles.OrderBy(s => s.Id).Select(s => new SuctionRow { Label = s.Label, Place = s.Place, At = PlanText.Show(s.At, units) })],
             Settings = [.. settings.Select(s => Row(s, units))],
             Holes = [.. test.TestHoles.OrderBy(h => h.Position).Select(h => Row(h, settings, units))],
         };
     }
 
     /// <summary>Offers empty rows below those that are filled.</summary>
-    public PfeForm WithRoom(int settings, int holes)
+    public PfeForm WithRoom(int settings, int holes, int suction = 1)
     {
+        while (Suction.Count < Math.Min(MostSuction, suction)) Suction.Add(new());
         while (Settings.Count < Math.Min(MostSettings, settings)) Settings.Add(new());
         while (Holes.Count < Math.Min(MostHoles, holes)) Holes.Add(new());
         foreach (var hole in Holes)
@@ -86,7 +101,7 @@ public sealed class PfeForm
 
     private static HoleRow Row(TestHole h, List<FanSetting> settings, UnitSystem units) => new()
     {
-        Label = h.Label, Place = h.Place, Distance = Length.Number(h.DistanceM, units),
+        Label = h.Label, Place = h.Place, At = PlanText.Show(h.At, units), Distance = Length.Number(h.DistanceM, units),
         FanOff = Pressure.Number(h.FanOffPa, units),
         On = [.. settings.Select(s => h.Readings.Find(r => r.FanSettingId == s.Id) is { } r ? r.AsEntered.Length > 0 ? r.AsEntered : Pressure.Number(r.FanOnPa, units) : null)],
     };

@@ -1,18 +1,22 @@
 using System.Globalization;
 using MitigationOffice.Business.Data;
 using MitigationOffice.Business.Diagnosis;
+using MitigationOffice.Business.Houses;
+using MitigationOffice.Engineering.Slab;
 using MitigationOffice.Web.Setup.Forms;
+using HoleReading = MitigationOffice.Business.Diagnosis.HoleReading;
 using static MitigationOffice.Business.Data.Measures;
 
 namespace MitigationOffice.Web.Pages.Diagnosis;
 
 /// <summary>Reads the typed PFE test into its record. Signs: a fan-on reading without a sign is suction; a fan-off reading
 /// stands as typed; the pit's suction is taken without its sign.</summary>
-public sealed class ReadPfe(PfeForm form, FormReading read, IReadOnlyDictionary<int, string> fans)
+public sealed class ReadPfe(PfeForm form, FormReading read, IReadOnlyDictionary<int, string> fans, FloorPlan plan, UnitSystem units)
 {
     public void Into(PressureFieldTest test)
     {
         ReadDay(test);
+        ReadSuction(test);
         ReadSettings(test);
         ReadHoles(test);
         if (test.TestHoles.Count == 0 && test.Settings.Count == 0) read.Refuse("Settings[0].PitVacuum", "Write at least the suction at the pit for one fan or vacuum.");
@@ -27,11 +31,39 @@ public sealed class ReadPfe(PfeForm form, FormReading read, IReadOnlyDictionary<
         test.IndoorC = read.Needed(Temperature with { Name = "indoor temperature" }, form.Indoor, nameof(form.Indoor));
         test.AppliancesRunning = read.Text(form.AppliancesRunning, nameof(form.AppliancesRunning), "list of appliances", most: 400);
         test.Notes = read.Text(form.Notes, nameof(form.Notes), "note");
-        var suction = test.SuctionHoles.FirstOrDefault();
-        if (suction is null) test.SuctionHoles.Add(suction = new SuctionHole { Label = "" });
-        var label = read.Text(form.SuctionLabel, nameof(form.SuctionLabel), "name of the suction hole", most: 40);
-        suction.Label = label.Length > 0 ? label : "S1";
-        suction.Place = read.Text(form.SuctionPlace, nameof(form.SuctionPlace), "place of the suction hole", most: 200);
+    }
+
+    private void ReadSuction(PressureFieldTest test)
+    {
+        var kept = test.SuctionHoles.OrderBy(s => s.Id).ToList();
+        test.SuctionHoles.Clear();
+        for (var i = 0; i < form.Suction.Count; i++)
+        {
+            var row = form.Suction[i];
+            if (row.IsEmpty && (i > 0 || form.Suction.Exists(r => !r.IsEmpty))) continue;
+            var hole = test.SuctionHoles.Count < kept.Count ? kept[test.SuctionHoles.Count] : new SuctionHole { Label = "" };
+            var at = string.Create(CultureInfo.InvariantCulture, $"Suction[{i}]");
+            var label = read.Text(row.Label, $"{at}.Label", "name of the suction hole", most: 40);
+            hole.Label = label.Length > 0 ? label : string.Create(CultureInfo.InvariantCulture, $"S{i + 1}");
+            hole.Place = read.Text(row.Place, $"{at}.Place", "place of the suction hole", most: 200);
+            (hole.XM, hole.YM) = OnPlan(row.At, hole.At, $"{at}.At", $"suction hole {hole.Label}");
+            if (test.SuctionHoles.Exists(s => string.Equals(s.Label, hole.Label, StringComparison.OrdinalIgnoreCase)))
+                read.Refuse($"{at}.Label", $"Two suction holes are called {hole.Label}; give each its own name.");
+            test.SuctionHoles.Add(hole);
+        }
+
+        if (test.SuctionHoles.Count == 0) test.SuctionHoles.Add(kept.FirstOrDefault() ?? new SuctionHole { Label = "S1" });
+    }
+
+    /// <summary>A place on the floor plan; held against the plan where the house has one.</summary>
+    private (double? XM, double? YM) OnPlan(string? typed, PlanPoint? stored, string field, string name)
+    {
+        if (stored is { } same && (typed ?? "").Trim() == PlanText.Show(same, units)) return (same.XM, same.YM);
+        var (place, problem) = ReadPlaces.One(typed, name, units);
+        if (problem is not null) read.Refuse(field, problem);
+        if (place is { } at && !plan.IsEmpty && !plan.Holds(at))
+            read.Refuse(field, $"{char.ToUpperInvariant(name[0])}{name[1..]}, {PlanText.Say(at, units)}, lies outside every floor of the plan.");
+        return (place?.XM, place?.YM);
     }
 
     private void ReadSettings(PressureFieldTest test)
@@ -85,6 +117,7 @@ public sealed class ReadPfe(PfeForm form, FormReading read, IReadOnlyDictionary<
         var label = read.Text(row.Label, $"{at}.Label", "name of the hole", most: 40);
         hole.Label = label.Length > 0 ? label : string.Create(CultureInfo.InvariantCulture, $"T{i + 1}");
         hole.Place = read.Text(row.Place, $"{at}.Place", "place of the hole", most: 120);
+        (hole.XM, hole.YM) = OnPlan(row.At, hole.At, $"{at}.At", $"test hole {hole.Label}");
         hole.DistanceM = read.Measure(Length with { Name = "distance" }, row.Distance, $"{at}.Distance");
         hole.FanOffPa = read.Measure(Pressure with { Name = "fan-off reading" }, row.FanOff, $"{at}.FanOff");
         ReadOn(hole, row, at, test);

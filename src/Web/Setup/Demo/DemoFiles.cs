@@ -30,6 +30,7 @@ public sealed record DemoHouse(string Street, string Customer, DemoStage Stage, 
     public bool NoEmail { get; init; }
     public string Ground { get; init; } = "";
     public string Route { get; init; } = "";
+    public DemoPlan? Plan { get; init; }
     public Business.Houses.SumpKind Sump { get; init; }
     public bool NaturalDraft { get; init; }
     public bool Vermiculite { get; init; }
@@ -38,6 +39,13 @@ public sealed record DemoHouse(string Street, string Customer, DemoStage Stage, 
     public IReadOnlyList<decimal> Results { get; init; } = [];
     public IReadOnlyList<string> AddOns { get; init; } = [];
 }
+
+/// <summary>A floor plan as somebody would type it.</summary>
+public sealed record DemoPlan(IReadOnlyList<DemoFloor> Floors, IReadOnlyList<string> Footings, string Sump, DemoPlace Pit, IReadOnlyList<DemoPlace> Holes);
+
+public sealed record DemoFloor(string Name, Business.Houses.FoundationKind Kind, string Corners);
+
+public sealed record DemoPlace(string At, string Place);
 
 public sealed record DemoPerson(string Name, string Email, StaffRole Role);
 

@@ -52,11 +52,12 @@ internal sealed class DemoPath(OfficeDb db, DemoClock clock, Actor actor, MailSe
         {
             Street = demo.Street, City = _company.City, County = "Birch County", State = _company.State, Zip = _company.Zip, YearBuilt = demo.Year, StoreysAboveGrade = demo.Storeys,
             Building = demo.Business.Length > 0 ? BuildingKind.Office : BuildingKind.SingleFamily, Sump = demo.Sump, VermiculiteSuspected = demo.Vermiculite, UnderTrees = demo.UnderTrees,
-            YearsInUse = demo.YearsInUse, Heating = "forced air, gas", AskedAtUtc = clock.Utc, Areas = [DemoReadings.Area(demo)],
+            YearsInUse = demo.YearsInUse, Heating = "forced air, gas", AskedAtUtc = clock.Utc, Areas = DemoPlans.Areas(demo),
             EarlierTests = [new EarlierTest { PCiL = demo.PCiL, Room = demo.Room, Device = "activated charcoal", StartedOn = today.AddDays(-12), EndedOn = today.AddDays(-9), MadeBy = "mail-in kit" }],
             Appliances = demo.NaturalDraft ? [new Appliance { Name = "Water heater", Draft = Draft.Natural, Place = "utility room" }] : [],
         };
         var address = demo.Customer.ToLowerInvariant().Split(' ')[0].Normalize(System.Text.NormalizationForm.FormD).Where(char.IsAsciiLetter);
+        DemoPlans.Draw(demo, house);
         var customer = new Customer
         {
             Kind = demo.Business.Length > 0 ? CustomerKind.Business : CustomerKind.Person, Name = demo.Customer, ContactName = demo.Business,

@@ -1,7 +1,6 @@
 using MitigationOffice.Business.Data;
 using MitigationOffice.Business.Design;
 using MitigationOffice.Business.Diagnosis;
-using MitigationOffice.Business.Houses;
 
 namespace MitigationOffice.Web.Setup.Demo;
 
@@ -15,7 +14,7 @@ internal static class DemoReadings
     public static PressureFieldTest Test(DemoHouse house, int houseId, DateOnly day, double outdoorF, Func<string, int> fanId)
     {
         var (off, tried) = Of(house.Ground);
-        return new PressureFieldTest
+        var test = new PressureFieldTest
         {
             HouseId = houseId, Day = day, MeasuredBy = "Cleo Marsh", Instrument = "Micromanometer and U-tube", OutdoorC = (outdoorF - 32) / 1.8, IndoorC = 20.6,
             AppliancesRunning = house.NaturalDraft ? "furnace fan, water heater" : "furnace fan",
@@ -26,6 +25,8 @@ internal static class DemoReadings
                 Position = i + 1, FanId = fanId(t.Fan), Label = t.Fan, PitVacuumPa = Measures.GaugePressure.ToSi(t.PitInWC, "inWC"), PitVacuumAsEntered = $"{t.PitInWC} inWC", Watts = t.Watts,
             })],
         };
+        DemoPlans.Place(house, test);
+        return test;
     }
 
     public static IEnumerable<HoleReading> Readings(DemoHouse house, PressureFieldTest test)
@@ -48,12 +49,6 @@ internal static class DemoReadings
         return pieces;
     }
 
-    public static FoundationArea Area(DemoHouse house) => new()
-    {
-        Name = "Basement", Kind = FoundationKind.Basement, FloorM2 = 96,
-        Under = house.Ground switch { "gravel" => UnderSlab.Gravel, "sand" => UnderSlab.Sand, "tight" => UnderSlab.TightSoil, _ => UnderSlab.NotKnown },
-    };
-
     private static RoutePiece Pipe(double feet, double rise, PiecePlace place) =>
         new() { Kind = PieceKind.Pipe, Size = "4in", LengthM = feet * 0.3048, RiseM = rise * 0.3048, Place = place };
 
@@ -66,6 +61,10 @@ internal static class DemoReadings
         "tight" => ([0.5, 0.7, 0.8, 0.9],
         [
             new("Tarn H70", 2.9, 68.5, [-205, -38, -17.2, -10.5]), new("Harrow 51", 1.9, 45, [-134, -24.6, -11, -6.6]),
+        ]),
+        "divided" => ([0.5, 0.6, 0.9, 1.1],
+        [
+            new("Harrow 51", 1.6, 46, [-69, -12.1, -1.4, 0.6]), new("Harrow 32", 1.05, 31.3, [-45, -7.8, -0.7, 0.8]),
         ]),
         "sand" => ([0.4, 0.6, 0.6, 0.8],
         [
