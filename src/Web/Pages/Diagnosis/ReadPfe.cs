@@ -4,8 +4,8 @@ using MitigationOffice.Business.Diagnosis;
 using MitigationOffice.Business.Houses;
 using MitigationOffice.Engineering.Slab;
 using MitigationOffice.Web.Setup.Forms;
-using HoleReading = MitigationOffice.Business.Diagnosis.HoleReading;
 using static MitigationOffice.Business.Data.Measures;
+using HoleReading = MitigationOffice.Business.Diagnosis.HoleReading;
 
 namespace MitigationOffice.Web.Pages.Diagnosis;
 
