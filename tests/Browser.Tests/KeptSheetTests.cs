@@ -26,22 +26,7 @@ public sealed class KeptSheetTests(BrowserOffice office) : IClassFixture<Browser
         var profile = Directory.CreateTempSubdirectory("tablet").FullName;
         try
         {
-            await using (var tablet = await office.TabletAsync(profile))
-            {
-                var window = new BrowserWindow(tablet.Pages[0]);
-                await BrowserOffice.SignInAsync(window);
-                await window.GoAsync(sheet);
-                await window.Page.WaitForFunctionAsync("async path => !!(await (await caches.open('sheets')).match(path)) && !!navigator.serviceWorker.controller && (await (await caches.open('parts')).keys()).length >= 3", sheet);
-                await Task.Delay(TimeSpan.FromSeconds(10)); // Chromium writes what a page put into its cache to the disk some seconds later
-                await tablet.SetOfflineAsync(true);
-                await window.FillAsync(Readings);
-                await window.Page.Locator("[role=status].kept").Filter(new() { HasText = "Kept on this device" }).WaitForAsync();
-                await window.Page.GetByRole(AriaRole.Button, new() { Name = "Save the readings" }).First.ClickAsync();
-                await window.Page.Locator(".kept").Filter(new() { HasText = "Not sent: no connection" }).WaitForAsync();
-                await window.Page.WaitForFunctionAsync("place => new Promise(done => { const o = indexedDB.open('kept', 1); o.onsuccess = () => { const g = o.result.transaction('sheets').objectStore('sheets').get(place); g.onsuccess = () => done(g.result && g.result.state === 'waiting') } })", "kept:" + sheet);
-                Kill(profile);
-            }
-
+            await FillWithoutASignalAndDieAsync(profile, sheet);
             Assert.Equal(0, await office.WithDbAsync(db => db.Set<PressureFieldTest>().CountAsync(t => t.HouseId == house)));
             await using (var tablet = await office.TabletAsync(profile))
             {
@@ -89,6 +74,31 @@ public sealed class KeptSheetTests(BrowserOffice office) : IClassFixture<Browser
         Assert.Equal(rows + 1, await page.Locator("[name^='Input.Holes'][name$='.Label']").CountAsync());
         await page.Context.SetOfflineAsync(false);
         Assert.DoesNotContain(window.Complaints, c => !c.Contains("INTERNET_DISCONNECTED", StringComparison.Ordinal));
+    }
+
+    private async Task FillWithoutASignalAndDieAsync(string profile, string sheet)
+    {
+        var tablet = await office.TabletAsync(profile);
+        var window = new BrowserWindow(tablet.Pages[0]);
+        await BrowserOffice.SignInAsync(window);
+        await window.GoAsync(sheet);
+        await window.Page.WaitForFunctionAsync("async path => !!(await (await caches.open('sheets')).match(path)) && !!navigator.serviceWorker.controller && (await (await caches.open('parts')).keys()).length >= 3", sheet);
+        await Task.Delay(TimeSpan.FromSeconds(10)); // Chromium writes what a page put into its cache to the disk some seconds later
+        await tablet.SetOfflineAsync(true);
+        await window.FillAsync(Readings);
+        await window.Page.Locator("[role=status].kept").Filter(new() { HasText = "Kept on this device" }).WaitForAsync();
+        await window.Page.GetByRole(AriaRole.Button, new() { Name = "Save the readings" }).First.ClickAsync();
+        await window.Page.Locator(".kept").Filter(new() { HasText = "Not sent: no connection" }).WaitForAsync();
+        await window.Page.WaitForFunctionAsync("place => new Promise(done => { const o = indexedDB.open('kept', 1); o.onsuccess = () => { const g = o.result.transaction('sheets').objectStore('sheets').get(place); g.onsuccess = () => done(g.result && g.result.state === 'waiting') } })", "kept:" + sheet);
+        Kill(profile);
+        try
+        {
+            await tablet.CloseAsync();
+        }
+        catch (PlaywrightException)
+        {
+            // It is dead, as it should be.
+        }
     }
 
     private static void Kill(string profile)

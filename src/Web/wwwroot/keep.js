@@ -3,8 +3,15 @@
 (() => {
   const form = document.querySelector("form[data-keep]");
   if (!form || !window.fetch || !window.localStorage || !window.indexedDB) return;
-  const path = location.pathname.replace(/\/$/, "");
+  const path = bare(new URL(location.href));
   const place = "kept:" + path;
+
+  // The sheet's own address: without what a button like "More holes" puts behind it.
+  function bare(url) {
+    for (const name of ["handler", "of", "at"]) url.searchParams.delete(name);
+    return url.pathname.replace(/\/$/, "") + (url.searchParams.size ? "?" + url.searchParams : "");
+  }
+
   const who = document.body.dataset.who || "";
   const sign = document.createElement("div");
   sign.className = "kept told";

@@ -28,7 +28,7 @@
   // A sheet filled in without a connection is not forgotten: every page says that it waits.
   for (let i = 0; i < localStorage.length; i++) {
     const place = localStorage.key(i);
-    if (!place.startsWith("kept:") || place === "kept:" + location.pathname.replace(/\/$/, "")) continue;
+    if (!place.startsWith("kept:") || place === "kept:" + location.pathname.replace(/\/$/, "") + location.search) continue;
     let kept = null;
     try { kept = JSON.parse(localStorage.getItem(place)); } catch { continue; }
     if (!kept || kept.state !== "waiting" || !document.querySelector("header.top")) continue;
