@@ -73,6 +73,16 @@ public sealed class AirNetwork
         return _newton.FanFlow;
     }
 
+    /// <summary>The flow, m³/s, that a fan draws through the tree when it gives a pressure: one point of the system's curve; allocates nothing.</summary>
+    /// <param name="fanPressurePa">Pressure of the fan, Pa.</param>
+    /// <remarks>Range: 0 to 100 000 Pa; refused outside. Source: as <see cref="Solve"/>, with a fan that holds one pressure at every flow.
+    /// Example: any fan's own balance lies on this curve.</remarks>
+    public double SolveFlowM3PerS(double fanPressurePa)
+    {
+        _newton.BalanceAt(Require.InRange(fanPressurePa, 0, 100_000, "Pa"));
+        return _newton.FanFlow;
+    }
+
     /// <summary>Suction, Pa, at the pit of a suction point in the balance found last; points count from 0 in the order of the branches.</summary>
     /// <param name="point">Which suction point (index).</param>
     /// <remarks>Range: 0 to the number of suction points less one. Source: as <see cref="Solve"/>.</remarks>

@@ -16,7 +16,7 @@ internal sealed class NetworkNewton
     private readonly double _dischargeLiftPa, _densityRatio;
     private readonly double[] _flow, _trial, _residual, _soilSlope, _step, _branchFlow, _branchLoss, _branchSlope, _pathLoss, _matrix;
     private FanCurve? _fan;
-    private double _drivingSlope, _drivingPa;
+    private double _drivingSlope, _drivingPa, _heldPa;
 
     internal NetworkNewton(TreeShape shape, IReadOnlyList<RoutePiece> discharge, double density, double viscosity, double liftPaPerM, double fittingFactor)
     {
@@ -56,8 +56,20 @@ internal sealed class NetworkNewton
     internal void Balance(FanCurve fan)
     {
         _fan = fan;
-        var scale = Math.Max(fan.GreatestPressurePa * _densityRatio, 1e-3);
-        Start(fan);
+        Start(fan.GreatestPressurePa, fan.GreatestFlowM3PerS);
+        Balance(Math.Max(fan.GreatestPressurePa * _densityRatio, 1e-3));
+    }
+
+    /// <summary>The same with a fan that holds one pressure at every flow.</summary>
+    internal void BalanceAt(double fanPressurePa)
+    {
+        (_fan, _heldPa) = (null, fanPressurePa);
+        Start(fanPressurePa, double.PositiveInfinity);
+        Balance(Math.Max(fanPressurePa, 1e-3));
+    }
+
+    private void Balance(double scale)
+    {
         var norm = Evaluate(_flow);
         for (Steps = 0; norm > 1e-9 * scale && Steps < MostSteps; Steps++)
         {
@@ -71,18 +83,18 @@ internal sealed class NetworkNewton
         if (norm > 1e-6 * scale) throw new InvalidOperationException("The pipe tree could not be balanced; check its measures.");
     }
 
-    private void Start(FanCurve fan)
+    private void Start(double greatestPa, double greatestFlow)
     {
         // Each point at the flow it would have under half of the shut-off pressure, held within the fan's reach.
         var total = 0.0;
         for (var i = 0; i < _flow.Length; i++)
         {
-            _flow[i] = Math.Pow(0.5 * fan.GreatestPressurePa / _soilResistance[i], 1 / _soilPower[i]);
+            _flow[i] = Math.Pow(0.5 * greatestPa / _soilResistance[i], 1 / _soilPower[i]);
             total += _flow[i];
         }
 
-        if (total <= fan.GreatestFlowM3PerS) return;
-        for (var i = 0; i < _flow.Length; i++) _flow[i] *= 0.5 * fan.GreatestFlowM3PerS / total;
+        if (total <= greatestFlow) return;
+        for (var i = 0; i < _flow.Length; i++) _flow[i] *= 0.5 * greatestFlow / total;
     }
 
     /// <summary>Takes the step, or half of it, or a quarter, until the imbalance falls; gives the imbalance reached.</summary>
@@ -118,9 +130,9 @@ internal sealed class NetworkNewton
     /// <summary>What fan and discharge leave for the branches, and how that falls with the flow.</summary>
     private void EvaluateDriving()
     {
-        var (pressure, fanSlope) = _fan!.ForSearch(FanFlow);
         var (loss, slope) = Sum(_discharge, FanFlow, -_dischargeLiftPa);
-        FanPressurePa = pressure * _densityRatio;
+        var (pressure, fanSlope) = _fan is null ? (_heldPa, 0) : _fan.ForSearch(FanFlow);
+        FanPressurePa = _fan is null ? _heldPa : pressure * _densityRatio;
         (_drivingPa, _drivingSlope) = (FanPressurePa - loss, fanSlope * _densityRatio - slope);
     }
 

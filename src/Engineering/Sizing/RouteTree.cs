@@ -11,10 +11,11 @@ internal sealed class RouteTree
 
     private readonly IReadOnlyList<RoutePiece> _route;
     private readonly int _fan;
+    private readonly int[] _branchPieces;
 
-    private RouteTree(IReadOnlyList<RoutePiece> route, int fan, IReadOnlyList<NetworkBranch> branches)
+    private RouteTree(IReadOnlyList<RoutePiece> route, int fan, IReadOnlyList<NetworkBranch> branches, int[] branchPieces)
     {
-        (_route, _fan) = (route, fan);
+        (_route, _fan, _branchPieces) = (route, fan, branchPieces);
         Branches = branches;
         Discharge = [.. route.Skip(fan + 1)];
     }
@@ -35,7 +36,7 @@ internal sealed class RouteTree
         var branches = Cut(Main, [.. route.Take(Math.Max(fan, 0))], soil, null, further);
         for (var i = 0; i < further.Count; i++)
             branches = branches.Concat(Cut(further[i].Name, further[i].Branch, furtherSoils[i], NameOf(further[i].JoinsInto ?? Main, further[i].JoinsAfterPiece), further));
-        return new(route, fan, [.. branches]);
+        return new(route, fan, [.. branches], [.. further.Select(point => point.Branch.Count)]);
     }
 
     /// <summary>The operating point in the words of the report.</summary>
@@ -52,7 +53,17 @@ internal sealed class RouteTree
             FanInletVacuumPa = solution.FanInletVacuumPa,
             Points = points,
             Speeds = [.. own.Select(piece => new PieceSpeed(piece.VelocityMPerS, piece.Velocity))],
+            Branches = [.. BranchPieces(solution, before)],
         };
+    }
+
+    private IEnumerable<IReadOnlyList<BranchPiece>> BranchPieces(NetworkSolution solution, int from)
+    {
+        foreach (var count in _branchPieces)
+        {
+            yield return [.. solution.Pieces.Skip(from).Take(count).Select(piece => new BranchPiece(piece.LossPa, piece.VelocityMPerS, piece.FlowM3PerS))];
+            from += count;
+        }
     }
 
     private static PieceFlow Still(RoutePiece fan) => new(Main, fan, 0, 0, 0, VelocityFlag.Fine);

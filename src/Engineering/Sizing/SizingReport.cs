@@ -67,7 +67,16 @@ public sealed record OperatingPoint(
 
     /// <summary>Velocity of every piece, in the order of <see cref="Pieces"/>.</summary>
     public IReadOnlyList<PieceSpeed> Speeds { get; init; } = [];
+
+    /// <summary>The pieces of each further point's branch, in their order from the pit to the junction.</summary>
+    public IReadOnlyList<IReadOnlyList<BranchPiece>> Branches { get; init; } = [];
 }
+
+/// <summary>One piece of a branch.</summary>
+/// <param name="LossPa">Pressure lost, Pa.</param>
+/// <param name="VelocityMPerS">Through the real bore, m/s.</param>
+/// <param name="FlowM3PerS">Flow, m³/s.</param>
+public sealed record BranchPiece(double LossPa, double VelocityMPerS, double FlowM3PerS);
 
 /// <summary>Flow and suction of one suction point.</summary>
 /// <param name="Name">The point; empty for the first.</param>

@@ -1,4 +1,6 @@
 using System.Globalization;
+using MitigationOffice.Engineering.Air;
+using MitigationOffice.Engineering.Network;
 using MitigationOffice.Engineering.Piping;
 
 namespace MitigationOffice.Engineering.Sizing;
@@ -32,6 +34,44 @@ public static class SystemSizing
             here.StackTestDayPa, here.StackWinterPa, here.DensityKgPerM3, [.. here.Grounds.SelectMany(ground => ground.Assumptions), .. Assumed(input, here)],
             [.. here.Grounds.SelectMany(ground => ground.Warnings)], From)
         { FurtherGrounds = [.. here.Grounds.Skip(1)] };
+    }
+
+    /// <summary>What the fan must give at rising flows, with every suction point drawing: pairs of flow, m³/s, and pressure, Pa, from rest
+    /// to a flow. Cost: one balance of the tree a point, and about a dozen more to find where the curve ends.</summary>
+    /// <param name="input">What is known.</param>
+    /// <param name="sized">Its report.</param>
+    /// <param name="toFlowM3PerS">Where the curve ends, m³/s.</param>
+    /// <param name="steps">How many points beyond the one at rest (count).</param>
+    /// <exception cref="ArgumentException">Says what is out of range.</exception>
+    /// <remarks>Range: flow 1e-6 to 5 m³/s, 1 to 1000 steps; the curve ends early where it would need more than 50 kPa.
+    /// Source: the balance of <see cref="AirNetwork"/> at held pressures, spaced by the square so that the flows lie about evenly.
+    /// Example: every fan's operating point in the report lies on this curve.</remarks>
+    public static IReadOnlyList<(double FlowM3PerS, double PressurePa)> Curve(SizingInput input, SizingReport sized, double toFlowM3PerS, int steps)
+    {
+        Require.InRange(toFlowM3PerS, 1e-6, 5, "m³/s");
+        Require.InRange(steps, 1, 1000, "(steps)");
+        var gas = MoistAir.At(input.Site.GroundC, 1, input.Site.ElevationM);
+        var tree = RouteTree.Of(input.Route, sized.Ground.Soil, input.FurtherPoints, [.. sized.FurtherGrounds.Select(ground => ground.Soil)]);
+        var network = new AirNetwork(tree.Branches, tree.Discharge, gas.DensityKgPerM3, gas.ViscosityPaS);
+        var end = EndPa(network, toFlowM3PerS);
+        return [(0, 0), .. Enumerable.Range(1, steps).Select(i => end * i * i / steps / steps).Select(pa => (network.SolveFlowM3PerS(pa), pa))];
+    }
+
+    /// <summary>The pressure at which the tree takes a flow, by doubling and then halving to a thousandth.</summary>
+    private static double EndPa(AirNetwork network, double flow)
+    {
+        const double MostPa = 50_000;
+        var high = 100.0;
+        while (high < MostPa && network.SolveFlowM3PerS(high) < flow) high *= 2;
+        if (high >= MostPa) return MostPa;
+        for (var low = 0.0; high - low > 1e-3 * high;)
+        {
+            var middle = (low + high) / 2;
+            if (network.SolveFlowM3PerS(middle) < flow) low = middle;
+            else high = middle;
+        }
+
+        return high;
     }
 
     /// <summary>Those that hold by whole cost, then the others by what they leave at the weakest hole.</summary>

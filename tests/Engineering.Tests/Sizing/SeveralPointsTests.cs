@@ -56,6 +56,51 @@ public sealed class SeveralPointsTests
         Assert.True(point.FanInletVacuumPa > point.PitVacuumPa);
     }
 
+    /// <summary>Each way from a pit to the open: its ground, its branch, the route behind the junction and the mouth come to the fan's pressure.</summary>
+    [Fact]
+    public void Along_every_branch_the_losses_add_up_to_the_fan_s_pressure()
+    {
+        var third = new FurtherPoint("stair", Houses.Test(250, 0.004, ("near", -1.0)), [new(PieceKind.Pipe, PipeSize.Of("2in"), 3), new(PieceKind.Elbow90, PipeSize.Of("2in"))], 1, "garage");
+        var input = Alone with { FurtherPoints = [Second, third] };
+        var (sized, point) = (SystemSizing.Compute(input), Point(input));
+        var mouth = SystemCurve.For(sized.Ground.Soil, input.Route, input.Site).MouthLossPa(point.FlowM3PerS);
+        var behind = point.Pieces.Skip(1).Sum() + mouth;
+        Assert.Equal([2, 2], point.Branches.Select(b => b.Count));
+        Assert.Equal(point.FanPressurePa, point.Points[1].PitVacuumPa + point.Branches[0].Sum(p => p.LossPa) + behind, 1e-6 * point.FanPressurePa);
+        Assert.Equal(point.FanPressurePa, point.Points[2].PitVacuumPa + point.Branches[1].Sum(p => p.LossPa) + point.Branches[0].Skip(1).Sum(p => p.LossPa) + behind, 1e-6 * point.FanPressurePa);
+        Assert.Equal(point.Points[1].FlowM3PerS, point.Branches[0][0].FlowM3PerS, 1e-12);
+        Assert.Equal(point.Points[1].FlowM3PerS + point.Points[2].FlowM3PerS, point.Branches[0][1].FlowM3PerS, 1e-9);
+    }
+
+    /// <summary>Two routes to the same curve: fans' own balances, and the balance at held pressures.</summary>
+    [Fact]
+    public void Every_fan_s_operating_point_lies_on_the_curve_that_the_fan_sees()
+    {
+        var input = Alone with { FurtherPoints = [Second] };
+        var sized = SystemSizing.Compute(input);
+        var curve = SystemSizing.Curve(input, sized, 0.1, 400);
+        Assert.Equal((0, 0), curve[0]);
+        Assert.Equal(0.1, curve[^1].FlowM3PerS, 1e-4);
+        Assert.All(curve.Zip(curve.Skip(1)), pair => Assert.True(pair.Second.FlowM3PerS > pair.First.FlowM3PerS && pair.Second.PressurePa > pair.First.PressurePa));
+        foreach (var point in sized.Fans.Select(f => f.Point!))
+        {
+            var (a, b) = curve.Zip(curve.Skip(1)).First(pair => pair.Second.FlowM3PerS >= point.FlowM3PerS);
+            var onCurve = a.PressurePa + (point.FlowM3PerS - a.FlowM3PerS) / (b.FlowM3PerS - a.FlowM3PerS) * (b.PressurePa - a.PressurePa);
+            Assert.Equal(point.FanPressurePa, onCurve, 2e-3 * point.FanPressurePa);
+        }
+    }
+
+    /// <summary>With one point the curve has a closed form, the sum of ground, pipe and mouth at the flow.</summary>
+    [Fact]
+    public void With_one_point_the_curve_is_the_sum_of_its_parts()
+    {
+        var sized = SystemSizing.Compute(Alone);
+        var parts = SystemCurve.For(sized.Ground.Soil, Alone.Route, Alone.Site);
+        Assert.All(SystemSizing.Curve(Alone, sized, 0.08, 40).Skip(1), p => Assert.Equal(parts.NeededPa(p.FlowM3PerS), p.PressurePa, 1e-6 * p.PressurePa));
+        Assert.Throws<ArgumentOutOfRangeException>(() => SystemSizing.Curve(Alone, sized, 9, 40));
+        Assert.Throws<ArgumentOutOfRangeException>(() => SystemSizing.Curve(Alone, sized, 0.1, 0));
+    }
+
     [Theory]
     [InlineData(0)]
     [InlineData(2)]
