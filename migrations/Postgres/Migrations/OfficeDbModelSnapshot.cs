@@ -256,6 +256,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
 
                     NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
 
+                    b.Property<int>("Branch")
+                        .HasColumnType("integer");
+
                     b.Property<int>("Count")
                         .HasColumnType("integer");
 
@@ -297,6 +300,46 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.HasIndex("SuctionDesignId");
 
                     b.ToTable("RoutePiece");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Design.SuctionBranch", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<int>("JoinsAfterPiece")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("JoinsBranch")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("integer");
+
+                    b.Property<int?>("PressureFieldTestId")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("SuctionDesignId")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("PressureFieldTestId");
+
+                    b.HasIndex("SuctionDesignId");
+
+                    b.ToTable("SuctionBranch");
                 });
 
             modelBuilder.Entity("MitigationOffice.Business.Design.SuctionDesign", b =>
@@ -3311,6 +3354,20 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Design.SuctionBranch", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Diagnosis.PressureFieldTest", null)
+                        .WithMany()
+                        .HasForeignKey("PressureFieldTestId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("MitigationOffice.Business.Design.SuctionDesign", null)
+                        .WithMany("Branches")
+                        .HasForeignKey("SuctionDesignId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Design.SuctionDesign", b =>
                 {
                     b.HasOne("MitigationOffice.Business.Shop.Fan", null)
@@ -3798,6 +3855,8 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
 
             modelBuilder.Entity("MitigationOffice.Business.Design.SuctionDesign", b =>
                 {
+                    b.Navigation("Branches");
+
                     b.Navigation("Pieces");
                 });
 

@@ -239,6 +239,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .ValueGeneratedOnAdd()
                         .HasColumnType("INTEGER");
 
+                    b.Property<int>("Branch")
+                        .HasColumnType("INTEGER");
+
                     b.Property<int>("Count")
                         .HasColumnType("INTEGER");
 
@@ -280,6 +283,44 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.HasIndex("SuctionDesignId");
 
                     b.ToTable("RoutePiece");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Design.SuctionBranch", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("JoinsAfterPiece")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("JoinsBranch")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int?>("PressureFieldTestId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("SuctionDesignId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("PressureFieldTestId");
+
+                    b.HasIndex("SuctionDesignId");
+
+                    b.ToTable("SuctionBranch");
                 });
 
             modelBuilder.Entity("MitigationOffice.Business.Design.SuctionDesign", b =>
@@ -3198,6 +3239,20 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Design.SuctionBranch", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Diagnosis.PressureFieldTest", null)
+                        .WithMany()
+                        .HasForeignKey("PressureFieldTestId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("MitigationOffice.Business.Design.SuctionDesign", null)
+                        .WithMany("Branches")
+                        .HasForeignKey("SuctionDesignId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Design.SuctionDesign", b =>
                 {
                     b.HasOne("MitigationOffice.Business.Shop.Fan", null)
@@ -3685,6 +3740,8 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
 
             modelBuilder.Entity("MitigationOffice.Business.Design.SuctionDesign", b =>
                 {
+                    b.Navigation("Branches");
+
                     b.Navigation("Pieces");
                 });
 

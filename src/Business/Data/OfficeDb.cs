@@ -77,6 +77,7 @@ public sealed partial class OfficeDb(DbContextOptions<OfficeDb> options, TimePro
         Refer<SuctionDesign, House>(builder, x => x.HouseId);
         Refer<SuctionDesign, PressureFieldTest>(builder, x => x.PressureFieldTestId!);
         Refer<SuctionDesign, Fan>(builder, x => x.FanId!);
+        Refer<SuctionBranch, PressureFieldTest>(builder, x => x.PressureFieldTestId!);
         Refer<FanSetting, Fan>(builder, x => x.FanId!);
         builder.Entity<HoleReading>().HasOne<FanSetting>().WithMany().HasForeignKey(x => x.FanSettingId).OnDelete(DeleteBehavior.Cascade);
         Refer<Quote, House>(builder, x => x.HouseId);

@@ -17,14 +17,15 @@ public static class ComputeReport
 {
     private const double StoreyM = 2.7;
     private const double BasementM = 2.4;
+    private const int ChartSteps = 40;
 
     /// <param name="file">All that goes in.</param>
     /// <param name="quick">Leaves out the winter's ice and the slab's map, for the editor's quick look.</param>
     /// <exception cref="DesignRefused">The design cannot be computed; the message says what to do.</exception>
     public static DesignReport Of(DesignFile file, bool quick = false)
     {
-        if (file.Fans.Count == 0) throw new DesignRefused("The catalogue holds no fan. Put fans with their measured curves into the shop’s catalogue first.");
-        foreach (var words in RouteRules.Problems([.. file.Route.Select(p => new RoutePiece { Kind = p.Kind, Count = p.Count })])) throw new DesignRefused(words);
+        if (file.Fans.Count == 0) throw new DesignRefused("The catalogue holds no fan. Put fans with their measured curves into the shop’s catalogue first.") { Path = "fans" };
+        foreach (var words in RouteRules.Problems([.. file.Route.Select(p => new RoutePiece { Kind = p.Kind, Count = p.Count })])) throw new DesignRefused(words) { Path = "route" };
         try
         {
             var (curves, broken) = Curves(file);
@@ -33,7 +34,7 @@ public static class ComputeReport
         }
         catch (ArgumentException e)
         {
-            throw new DesignRefused(e.Message.Split(" (Parameter", 2)[0], e);
+            throw FindFault.Of(file, e);
         }
     }
 
@@ -57,13 +58,13 @@ public static class ComputeReport
     /// <summary>From the slab to half the heated height: an assumption.</summary>
     public static double NeutralPlaneM(FileSite site) => site.NeutralPlaneM ?? (site.Storeys * StoreyM + (site.Basement ? BasementM : 0)) / 2;
 
-    private static (Dictionary<string, FanCurve> Curves, List<FanResult> Broken) Curves(DesignFile file)
+    internal static (Dictionary<string, FanCurve> Curves, List<FanResult> Broken) Curves(DesignFile file)
     {
         var curves = new Dictionary<string, FanCurve>(StringComparer.Ordinal);
         var broken = new List<FanResult>();
         foreach (var fan in file.Fans)
         {
-            if (curves.ContainsKey(fan.Model)) throw new DesignRefused($"Two fans are called {fan.Model}; give each its own name.");
+            if (curves.ContainsKey(fan.Model)) throw new DesignRefused($"Two fans are called {fan.Model}; give each its own name.") { Path = "fans" };
             try
             {
                 curves[fan.Model] = new FanCurve(fan.Points.Select(p => new FanPoint(p.FlowM3PerS, p.StaticPressurePa, p.Watts)));
@@ -94,7 +95,7 @@ public static class ComputeReport
     private static List<Piece> Pieces(IEnumerable<FilePiece> pieces) =>
         [.. pieces.Select(p => new Piece(Enum.Parse<Engineering.Piping.PieceKind>(p.Kind.ToString()), PipeSize.Of(p.Size), p.LengthM, p.Count, p.Place == PiecePlace.Outdoors, p.RiseM, p.LossK))];
 
-    private static PfeTest Test(FileTest test, Dictionary<string, FanCurve> curves)
+    internal static PfeTest Test(FileTest test, Dictionary<string, FanCurve> curves)
     {
         var pfe = new PfeTest(
             [.. test.Settings.Select(s => new PfeSetting(s.Label, s.PitVacuumPa, s.FlowM3PerS, s.Watts, s.Fan is { } fan ? curves.GetValueOrDefault(fan) : null))],
@@ -109,7 +110,7 @@ public static class ComputeReport
         var system = SystemCurve.For(sizing.Ground.Soil, input.Route, input.Site);
         var shown = sizing.Fans.FirstOrDefault(f => f.Name == shownName);
         var (freeze, whyNone) = quick ? (null, null) : shown?.Point is { } at ? ForeseeFreezing.Of(file, input, sizing, at, input.Fans.First(c => c.Id == shown.FanId).Curve) : (null, "There is no fan to foresee it for.");
-        List<FanResult> fans = [.. sizing.Fans.Select(f => Fan(f, input.Fans.First(c => c.Id == f.FanId), system)), .. broken];
+        List<FanResult> fans = [.. sizing.Fans.Select(f => Fan(f, input.Fans.First(c => c.Id == f.FanId), system, sizing)), .. broken];
         var soil = ReportSoil.Of(file.Test, sizing.Ground);
         var winterLoss = Math.Max(0, sizing.StackWinterPa - sizing.StackTestDayPa);
         var greatest = input.Fans.Select(f => f.Curve.GreatestFlowM3PerS).DefaultIfEmpty(0.05).Max();
@@ -118,20 +119,33 @@ public static class ComputeReport
             EngineVersion = Engineering.Engine.Version, Recommendation = string.Join(' ', [sizing.Why, .. sizing.WouldHelp]), RecommendedFan = sizing.Recommended?.Name,
             ShownFan = shownName, TargetPa = file.TargetPa, DesignWinterC = file.Site.DesignWinterC, WinterLossPa = winterLoss,
             Soil = soil, FurtherSoils = [.. sizing.FurtherGrounds.Zip(file.FurtherPoints ?? [], (ground, p) => new FurtherSoil(p.Name, ReportSoil.Of(p.Test, ground)))], Fans = fans,
-            Losses = shown?.Point is { } point ? [.. Losses(file, input, system, point)] : [],
-            SystemCurve = input.FurtherPoints.Count > 0 ? [] : [.. Enumerable.Range(0, 41).Select(i => greatest * i / 40).Select(q => new SystemPoint(q, system.NeededPa(q)))],
+            Losses = shown?.Point is { } point ? ReportLosses.Of(file, input, system, point) : [],
+            SystemCurve = quick ? [] : Needed(input, sizing, system, greatest),
             Freeze = freeze, WhyNoFreeze = whyNone, Siting = JudgeSiting.Of(file), Coverage = quick ? null : FitSlab.Of(file, soil, fans.FirstOrDefault(f => f.Model == shownName), winterLoss),
-            Assumptions = [.. sizing.Assumptions, .. Assumed(file)], Warnings = sizing.Warnings, Origins = ReportOrigins.Of(file, input, sizing, shown),
+            Assumptions = [.. sizing.Assumptions, .. Assumed(file)], Warnings = [.. sizing.Warnings, .. Warned(file)], Origins = ReportOrigins.Of(file, input, sizing, shown),
         };
+    }
+
+    /// <summary>What the fan must give at rising flows: with further points the whole tree balanced at each.</summary>
+    private static List<SystemPoint> Needed(SizingInput input, SizingReport sizing, SystemCurve system, double greatest) => input.FurtherPoints.Count > 0
+        ? [.. SystemSizing.Curve(input, sizing, Math.Clamp(greatest, 1e-6, 5), ChartSteps).Select(p => new SystemPoint(p.FlowM3PerS, p.PressurePa))]
+        : [.. Enumerable.Range(0, ChartSteps + 1).Select(i => greatest * i / ChartSteps).Select(q => new SystemPoint(q, system.NeededPa(q)))];
+
+    private static IEnumerable<string> Warned(DesignFile file)
+    {
+        foreach (var point in (file.FurtherPoints ?? []).Where(p => p.Branch.Any(x => x is { Place: PiecePlace.Outdoors, Kind: PieceKind.Pipe, LengthM: > 0 })))
+            yield return $"The branch of {point.Name} runs outdoors; ice is foretold for the route’s own outdoor pipe only. Slope the branch back to its pit and insulate it, or lead it indoors.";
     }
 
     private static IEnumerable<string> Assumed(DesignFile file)
     {
+        if (file.FurtherPoints is { Count: > 0 }) yield return "As ice closes the mouth, all suction points are taken to lose flow alike; the gauge is that above the first pit.";
+
         if (file.Site.NeutralPlaneM is null) yield return string.Create(CultureInfo.InvariantCulture, $"The neutral plane is taken at half the heated height, {NeutralPlaneM(file.Site):0.0} m over the slab.");
         if (file.Site.GroundC is null) yield return "The soil gas is taken at the mean temperature of the year.";
     }
 
-    private static FanResult Fan(Engineering.Sizing.FanResult f, CandidateFan fan, SystemCurve system)
+    private static FanResult Fan(Engineering.Sizing.FanResult f, CandidateFan fan, SystemCurve system, SizingReport sizing)
     {
         var curve = fan.Curve;
         var drawn = Enumerable.Range(0, 33).Select(i => curve.LeastFlowM3PerS + (curve.GreatestFlowM3PerS - curve.LeastFlowM3PerS) * Math.Min(1, i / 32.0))
@@ -157,7 +171,7 @@ public static class ComputeReport
             ElectricityDollarsPerYear = f.ElectricityDollarsPerYear,
             HouseAirDollarsPerYear = f.HouseAirDollarsPerYear,
             TenYearDollars = f.TenYearDollars,
-            Holes = [.. f.Holes.Select(h => new HolePressure(h.Label, h.NowPa, h.WinterPa, h.WinterLowPa, h.WinterHighPa))],
+            Holes = [.. f.Holes.Select(h => new HolePressure(h.Label, h.NowPa, h.WinterPa, h.WinterLowPa, h.WinterHighPa) { From = From(h.Label, sizing, point) })],
         };
     }
 
@@ -168,23 +182,8 @@ public static class ComputeReport
         _ => null,
     };
 
-    private static IEnumerable<PieceLoss> Losses(DesignFile file, SizingInput input, SystemCurve system, OperatingPoint point)
-    {
-        yield return new PieceLoss(0, "Ground, from the soil into the pit", 0, point.PitVacuumPa, 0, null);
-        for (var i = 0; i < file.Route.Count; i++)
-        {
-            var (piece, engine) = (file.Route[i], input.Route[i]);
-            if (piece.Kind == PieceKind.Fan) continue;
-            yield return new PieceLoss(i + 1, Words(piece), piece.LengthM * piece.Count, point.Pieces[i], point.Speeds[i].VelocityMPerS, engine.K > 0 ? engine.K * piece.Count : null);
-        }
-
-        yield return new PieceLoss(file.Route.Count + 1, "Mouth, the speed that is lost", 0, system.MouthLossPa(point.FlowM3PerS), input.Route[^1].Size.VelocityMPerS(point.FlowM3PerS), 1);
-    }
-
-    private static string Words(FilePiece p)
-    {
-        var kind = p.Kind switch { PieceKind.Elbow90 => "elbow 90°", PieceKind.LongElbow90 => "long elbow 90°", PieceKind.Elbow45 => "elbow 45°", _ => p.Kind.ToString().ToLowerInvariant() };
-        var place = p.Place switch { PiecePlace.Outdoors => "outdoors", PiecePlace.Attic => "in the attic", PiecePlace.Garage => "in the garage", _ => "indoors" };
-        return string.Create(CultureInfo.InvariantCulture, $"{(p.Count > 1 ? $"{p.Count} × " : "")}{PipeChoices.WordsOf(p.Size)} {kind}, {place}");
-    }
+    /// <summary>Which suction point brings most to a hole: 0 for the first; null where there is only one.</summary>
+    private static int? From(string label, SizingReport sizing, OperatingPoint point) => sizing.FurtherGrounds.Count == 0 ? null
+        : sizing.FurtherGrounds.Prepend(sizing.Ground).Select((g, i) => (At: i, Hole: g.Holes.FirstOrDefault(h => h.Label == label)))
+            .Where(x => x.Hole is not null).MaxBy(x => x.Hole!.Ratio * point.Points[x.At].PitVacuumPa - x.Hole.FanOffPa).At;
 }

@@ -14,7 +14,8 @@ public static class CopyDesign
             FanId = from.FanId, TargetPa = from.TargetPa, DischargeAboveGradeM = from.DischargeAboveGradeM, OpeningDistanceM = from.OpeningDistanceM,
             AboveOpeningTopM = from.AboveOpeningTopM, AboveRoofM = from.AboveRoofM, AdjacentBuildingM = from.AdjacentBuildingM,
             RainCap = from.RainCap, FromVerticalDeg = from.FromVerticalDeg, SitingRules = from.SitingRules,
-            Pieces = [.. from.Pieces.OrderBy(p => p.Position).Select(Copy)],
+            Pieces = [.. from.Pieces.OrderBy(p => p.Branch).ThenBy(p => p.Position).Select(Copy)],
+            Branches = [.. from.BranchesInOrder().Select(Copy)],
         };
         db.Designs.Add(copy);
         return copy;
@@ -25,6 +26,11 @@ public static class CopyDesign
 
     private static RoutePiece Copy(RoutePiece p) => new()
     {
-        Position = p.Position, Kind = p.Kind, Size = p.Size, LengthM = p.LengthM, RiseM = p.RiseM, Place = p.Place, Count = p.Count, LossK = p.LossK,
+        Branch = p.Branch, Position = p.Position, Kind = p.Kind, Size = p.Size, LengthM = p.LengthM, RiseM = p.RiseM, Place = p.Place, Count = p.Count, LossK = p.LossK,
+    };
+
+    private static SuctionBranch Copy(SuctionBranch b) => new()
+    {
+        Number = b.Number, Name = b.Name, PressureFieldTestId = b.PressureFieldTestId, JoinsBranch = b.JoinsBranch, JoinsAfterPiece = b.JoinsAfterPiece,
     };
 }

@@ -12,6 +12,12 @@ namespace MitigationOffice.Business.Design;
 /// <summary>All that goes into a design's computation, and the house it was gathered from.</summary>
 public sealed record DesignInputs(DesignFile File, House House)
 {
+    /// <summary>The whole catalogue, retired fans with it, by model.</summary>
+    public IReadOnlyList<Fan> Catalogue { get; init; } = [];
+
+    /// <summary>Why the coverage of the slab is not among them.</summary>
+    public string? WhyNoPlan { get; init; }
+
     public string Hash { get; } = DesignFileText.HashOf(File);
 }
 
@@ -27,24 +33,43 @@ public static class GatherDesign
         if (design.PressureFieldTestId is not { } testId) return null;
         var house = await db.Houses.AsNoTracking().Include(h => h.Areas).AsSingleQuery().SingleAsync(h => h.Id == design.HouseId);
         var company = await db.Company.AsNoTracking().SingleAsync();
-        var test = await db.PressureFieldTests.AsNoTracking().Include(t => t.Settings).Include(t => t.TestHoles).ThenInclude(h => h.Readings).AsSingleQuery().SingleAsync(t => t.Id == testId);
-        var fans = await db.Fans.AsNoTracking().Include(f => f.Points).OrderBy(f => f.Model).AsSingleQuery().ToListAsync();
         var climate = await db.Climates.AsNoTracking().FirstOrDefaultAsync(c => c.HouseId == design.HouseId && !c.SetAside);
-        return new DesignInputs(Of(design, house, company, test, fans) with { Climate = climate is null ? null : Weather(climate) }, house);
+        var wanted = design.Branches.Select(b => b.PressureFieldTestId).OfType<int>().Append(testId).ToList();
+        var tests = await db.PressureFieldTests.AsNoTracking().Include(t => t.Settings).Include(t => t.SuctionHoles).Include(t => t.TestHoles).ThenInclude(h => h.Readings).AsSingleQuery()
+            .Where(t => wanted.Contains(t.Id)).ToListAsync();
+        var fans = await db.Fans.AsNoTracking().Include(f => f.Points).OrderBy(f => f.Model).AsSingleQuery().ToListAsync();
+        var (plan, whyNone) = GatherPlan.Of(house, tests.Single(t => t.Id == testId));
+        var file = Of(design, house, company, tests, fans) with { FloorPlan = plan, Climate = climate is null ? null : Weather(climate) };
+        return new DesignInputs(file with { OutdoorRun = AssumedOutdoors.Of(file) }, house) { WhyNoPlan = whyNone, Catalogue = fans };
     }
 
-    public static DesignFile Of(SuctionDesign design, House house, CompanyProfile company, PressureFieldTest test, IReadOnlyList<Fan> fans) => new()
+    private static DesignFile Of(SuctionDesign design, House house, CompanyProfile company, List<PressureFieldTest> tests, IReadOnlyList<Fan> fans) => new()
     {
         Format = DesignFile.CurrentFormat, House = house.AddressLine, Revision = design.Revision, TargetPa = design.TargetPa,
-        Site = Site(house, company), Prices = Prices(company), Test = Test(test, fans),
-        Route = [.. design.Pieces.OrderBy(p => p.Position).Select(p => new FilePiece
-        {
-            Kind = p.Kind, Size = p.Size, LengthM = p.LengthM, RiseM = p.RiseM, Place = p.Place, Count = p.Count, LossK = p.LossK,
-        })],
-        Fans = [.. fans.Where(f => !f.Retired || f.Id == design.FanId || test.Settings.Exists(s => s.FanId == f.Id)).Select(Fan)],
+        Site = Site(house, company), Prices = Prices(company), Test = Test(tests.Single(t => t.Id == design.PressureFieldTestId), fans),
+        Route = Line(design, 0),
+        Fans = [.. fans.Where(f => !f.Retired || f.Id == design.FanId || tests.Exists(t => t.Settings.Exists(s => s.FanId == f.Id))).Select(Fan)],
         ChosenFan = fans.FirstOrDefault(f => f.Id == design.FanId)?.Model,
         Discharge = Discharge(design, house),
+        FurtherPoints = design.Branches.Count == 0 ? null : [.. Further(design, house, tests, fans)],
     };
+
+    private static List<FilePiece> Line(SuctionDesign design, int branch) => [.. design.Line(branch).Select(p => new FilePiece
+    {
+        Kind = p.Kind, Size = p.Size, LengthM = p.LengthM, RiseM = p.RiseM, Place = p.Place, Count = p.Count, LossK = p.LossK,
+    })];
+
+    /// <summary>A point whose test is not chosen yet is left out; the form tells of it.</summary>
+    private static IEnumerable<FileFurtherPoint> Further(SuctionDesign design, House house, List<PressureFieldTest> tests, IReadOnlyList<Fan> fans)
+    {
+        foreach (var branch in design.BranchesInOrder())
+            if (tests.Find(t => t.Id == branch.PressureFieldTestId) is { } test)
+                yield return new FileFurtherPoint
+                {
+                    Name = branch.Name, Test = Test(test, fans), Branch = Line(design, branch.Number), JoinsAfterPiece = branch.JoinsAfterPiece,
+                    JoinsInto = design.Branches.Find(b => b.Number == branch.JoinsBranch)?.Name, At = GatherPlan.PitOf(house, test),
+                };
+    }
 
     /// <summary>Its faults were told when it was read.</summary>
     private static FileClimate Weather(HouseClimate climate) => new() { Unit = RecordUnit.Celsius, Csv = "DATE,TMIN,TMAX\n" + climate.Days, AcceptFaults = true };

@@ -12,11 +12,13 @@ public static class SectionOfDesign
 {
     public static HouseFacts Of(SuctionDesign design, DesignReport? report, House house, string name, UnitSystem units)
     {
-        var pieces = design.Pieces.OrderBy(p => p.Position).ToList();
+        var pieces = design.Line().ToList();
         var shown = report?.Shown;
         return SectionOfTest.Of(house, name, units) with
         {
-            Route = [.. pieces.Where(p => p.Kind == PieceKind.Pipe).Select(p => new RouteStretch(Place(p.Place), p.LengthM * p.Count, PipeChoices.WordsOf(p.Size)))],
+            Route = Stretches(pieces),
+            Branches = [.. design.BranchesInOrder().Select((b, i) => new BranchMark(
+                b.Name, Stretches(design.Line(b.Number)), Joined(design, b), shown is { OnCurve: true } && i + 1 < shown.Points.Count ? shown.Points[i + 1].PitVacuumPa : null))],
             FanPlace = pieces.Find(p => p.Kind == PieceKind.Fan) is { } fan ? Place(fan.Place) : null,
             FanWords = shown is null ? "fan" : shown.OnCurve ? string.Create(CultureInfo.InvariantCulture, $"{shown.Model}, {shown.Watts:0} W") : shown.Model,
             DischargeAboveGradeM = design.DischargeAboveGradeM,
@@ -25,6 +27,11 @@ public static class SectionOfDesign
             Warning = Warning(report?.Freeze),
         };
     }
+
+    private static List<RouteStretch> Stretches(IEnumerable<RoutePiece> line) =>
+        [.. line.Where(p => p.Kind == PieceKind.Pipe).Select(p => new RouteStretch(Place(p.Place), p.LengthM * p.Count, PipeChoices.WordsOf(p.Size)))];
+
+    private static string Joined(SuctionDesign design, SuctionBranch branch) => design.Branches.Find(b => b.Number == branch.JoinsBranch)?.Name ?? "";
 
     private static string Warning(FreezeResult? freeze) =>
         freeze is { DaysAtRisk: >= 1 } ? string.Create(CultureInfo.InvariantCulture, $"ice on about {freeze.DaysAtRisk:0} days a winter") : "";

@@ -37,7 +37,12 @@ public sealed class SuctionDesign : Record
     /// <summary>Key of the siting rules it is held against; empty: those of the house's state.</summary>
     public string SitingRules { get; set; } = "";
     public DateTime? FrozenAtUtc { get; set; }
+
+    /// <summary>The pieces of the route and of every branch.</summary>
     public List<RoutePiece> Pieces { get; set; } = [];
+
+    /// <summary>The suction points beside the first.</summary>
+    public List<SuctionBranch> Branches { get; set; } = [];
 
     /// <summary>The stored report as JSON, with the version of the engine and the hash of what went in.</summary>
     [NotAudited]
@@ -45,6 +50,11 @@ public sealed class SuctionDesign : Record
     public string? EngineVersion { get; set; }
     public string? InputsHash { get; set; }
     public DateTime? ComputedAtUtc { get; set; }
+
+    /// <summary>The pieces of the route (0) or of a branch in the order of the air.</summary>
+    public IReadOnlyList<RoutePiece> Line(int branch = 0) => [.. Pieces.Where(p => p.Branch == branch).OrderBy(p => p.Position)];
+
+    public IEnumerable<SuctionBranch> BranchesInOrder() => Branches.OrderBy(b => b.Number);
 }
 
 public enum PieceKind
@@ -67,11 +77,15 @@ public enum PiecePlace
     Outdoors,
 }
 
-/// <summary>One piece of the route, in order from the pit to the mouth. Pieces before the fan are under suction.</summary>
+/// <summary>One piece of the route, in order from the pit to the mouth, or of a branch, from its pit to where it joins. Pieces before
+/// the fan are under suction.</summary>
 [Holds(Truth.Fact)]
 public sealed class RoutePiece : Record
 {
     public int SuctionDesignId { get; set; }
+
+    /// <summary>Number of the branch it is part of; 0: the route itself.</summary>
+    public int Branch { get; set; }
     public int Position { get; set; }
     public PieceKind Kind { get; set; }
 

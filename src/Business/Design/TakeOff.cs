@@ -48,16 +48,23 @@ public sealed record TakeOff
     public decimal PipeFeet => Pipes.Sum(p => p.Feet);
     public decimal OutdoorFeet => Pipes.Sum(p => p.OutdoorFeet);
 
-    /// <param name="drawn">Pieces in any order; their position says from the pit to the mouth.</param>
-    public static TakeOff Of(IEnumerable<RoutePiece> drawn)
+    /// <summary>Route and branches; where a branch comes through a wall to join, that is a passage too.</summary>
+    public static TakeOff Of(SuctionDesign design) =>
+        Of([design.Line(), .. design.BranchesInOrder().Select(b => design.Line(b.Number))], [.. design.BranchesInOrder().Select(b => Junction(design, b)).OfType<(RoutePiece, RoutePiece)>()]);
+
+    /// <param name="drawn">Pieces in any order; their branch says the line, their position from the pit to the mouth.</param>
+    public static TakeOff Of(IEnumerable<RoutePiece> drawn) => Of([.. drawn.GroupBy(p => p.Branch).OrderBy(g => g.Key).Select(g => g.OrderBy(p => p.Position).ToList())], []);
+
+    private static TakeOff Of(IReadOnlyList<IReadOnlyList<RoutePiece>> lines, IReadOnlyList<(RoutePiece From, RoutePiece To)> junctions)
     {
-        var pieces = drawn.OrderBy(p => p.Position).ToList();
+        var pieces = lines.SelectMany(l => l).ToList();
         return new()
         {
-            Pipes = [.. Runs(pieces).GroupBy(r => r.Size).OrderBy(g => g.Key, StringComparer.Ordinal).Select(g => PipeOf(g.Key, [.. g]))],
+            SuctionPoints = Math.Max(1, lines.Count),
+            Pipes = [.. lines.SelectMany(Runs).GroupBy(r => r.Size).OrderBy(g => g.Key, StringComparer.Ordinal).Select(g => PipeOf(g.Key, [.. g]))],
             Fittings = [.. pieces.Where(p => p.Kind is not (PieceKind.Pipe or PieceKind.Fan)).GroupBy(p => (p.Kind, p.Size))
                 .OrderBy(g => g.Key.Size, StringComparer.Ordinal).ThenBy(g => g.Key.Kind).Select(g => new FittingTaken(g.Key.Kind, g.Key.Size, g.Sum(Times)))],
-            Passages = [.. PassagesOf(pieces).GroupBy(p => p).OrderBy(g => g.Key.Kind).Select(g => new PassageTaken(g.Key.Kind, g.Key.Size, g.Count()))],
+            Passages = [.. lines.SelectMany(l => l.Zip(l.Skip(1))).Concat(junctions).SelectMany(PassageOf).GroupBy(p => p).OrderBy(g => g.Key.Kind).Select(g => new PassageTaken(g.Key.Kind, g.Key.Size, g.Count()))],
             SizeAtFan = pieces.FirstOrDefault(p => p.Kind == PieceKind.Fan)?.Size ?? "",
         };
     }
@@ -70,7 +77,7 @@ public sealed record TakeOff
         public int Supports => Pieces.Sum(p => PipeRules.SupportsNeeded(Tidy(FeetOf(p)), IsUpright(p))) * Times;
     }
 
-    private static IEnumerable<Run> Runs(List<RoutePiece> pieces)
+    private static IEnumerable<Run> Runs(IReadOnlyList<RoutePiece> pieces)
     {
         var together = new List<RoutePiece>();
         foreach (var piece in pieces)
@@ -95,8 +102,19 @@ public sealed record TakeOff
         return new(size, Whole(feet), Whole(outdoors), (int)Whole(feet * (1 + WasteShare) / StockLengthFt), runs.Sum(r => r.Joints), runs.Sum(r => r.Supports));
     }
 
-    private static IEnumerable<(PassageKind Kind, string Size)> PassagesOf(List<RoutePiece> pieces) =>
-        pieces.Zip(pieces.Skip(1)).Select(p => (Kind: Between(p.First.Place, p.Second.Place), p.Second.Size)).Where(p => p.Kind is not null).Select(p => (p.Kind!.Value, p.Size));
+    private static IEnumerable<(PassageKind Kind, string Size)> PassageOf((RoutePiece From, RoutePiece To) at)
+    {
+        if (Between(at.From.Place, at.To.Place) is { } kind) yield return (kind, at.To.Size);
+    }
+
+    /// <summary>The last piece of a branch and the piece that it joins, at the branch's size.</summary>
+    private static (RoutePiece, RoutePiece)? Junction(SuctionDesign design, SuctionBranch branch)
+    {
+        var (own, joined) = (design.Line(branch.Number), design.Line(branch.JoinsBranch));
+        if (own.Count == 0 || joined.Count == 0) return null;
+        var place = joined[Math.Clamp(branch.JoinsAfterPiece - 1, 0, joined.Count - 1)].Place;
+        return (own[^1], new RoutePiece { Size = own[^1].Size, Place = place });
+    }
 
     private static PassageKind? Between(PiecePlace from, PiecePlace to) => (from, to) switch
     {

@@ -70,16 +70,16 @@ public static class DraftQuote
     private static async Task<Computed> ComputedAsync(OfficeDb db, int? designId, TimeProvider clock)
     {
         if (designId is null) return new(TakeOff.ByHand, null, null);
-        var design = await db.Designs.Include(d => d.Pieces).SingleAsync(d => d.Id == designId);
+        var design = await db.Designs.WithRoute().SingleAsync(d => d.Id == designId);
         var report = (await ComputeDesign.StoreAsync(db, design, clock)).Report;
         var shown = report?.ShownFan;
         var fan = await db.Fans.AsNoTracking().FirstOrDefaultAsync(f => f.Id == design.FanId || (design.FanId == null && f.Model == shown));
-        return new(TakeOff.Of(design.Pieces), report, fan);
+        return new(TakeOff.Of(design), report, fan);
     }
 
     private static string Scope(Computed computed) => string.Join(' ', new[]
     {
-        "We draw air from a pit under the slab through a sealed pipe to an outdoor discharge and seal the openings in the slab that we can reach.",
+        $"We draw air from {(computed.TakeOff.SuctionPoints == 1 ? "a pit" : $"{TypedNumbers.Plain(computed.TakeOff.SuctionPoints)} pits")} under the slab through a sealed pipe to an outdoor discharge and seal the openings in the slab that we can reach.",
         computed.TakeOff.PipeFeet > 0 ? $"The pipe is about {TypedNumbers.Plain(computed.TakeOff.PipeFeet)} ft long, {TypedNumbers.Plain(computed.TakeOff.OutdoorFeet)} ft of it outdoors." : "",
         computed.Fan is { } fan ? $"The fan is a {fan.Model}." : "",
         "A gauge and an alarm show whether the system works, and it is labeled. The house is tested for radon afterwards.",

@@ -115,13 +115,16 @@ public static class JudgeAddOn
 
     private static AddOnVerdict ExtraSuctionPoint(PriceItem item, QuoteBasis basis)
     {
-        var divided = basis.House.Areas.Where(a => a.FootingDivides).Select(a => a.Name).ToList();
+        // Points beyond the first answer the footings already.
+        var several = basis.TakeOff.SuctionPoints > 1;
+        var divided = several ? [] : basis.House.Areas.Where(a => a.FootingDivides).Select(a => a.Name).ToList();
         var footing = divided.Count == 0 ? "" : $" A footing divides: {string.Join(", ", divided)}.";
         if (basis.Running is not { WeakestHole: { } hole } running)
             return new(divided.Count > 0 || basis.Report is null ? AddOnStand.Offered : AddOnStand.NotOffered, false, footing.Length > 0 ? footing.Trim() : basis.Report is null ? "" : "What the suction reaches was not computed.");
         var target = item.RecommendedFrom ?? (decimal)basis.Report!.TargetPa;
         var weakest = (decimal)running.WeakestWinterPa;
-        var reaches = Say($"In design winter {weakest:0.0} Pa are foretold at hole {hole}, where {target:0.0} Pa are wanted.").Replace("-", "−", StringComparison.Ordinal);
+        var with = several ? Say($" with the {basis.TakeOff.SuctionPoints} suction points of the design") : "";
+        var reaches = Say($"In design winter {weakest:0.0} Pa are foretold at hole {hole}{with}, where {target:0.0} Pa are wanted.").Replace("-", "−", StringComparison.Ordinal);
         if (weakest < target) return new(AddOnStand.Offered, true, reaches + footing);
         return divided.Count > 0 || (decimal)running.WeakestWinterLowPa < target
             ? new(AddOnStand.Offered, false, reaches + (footing.Length > 0 ? footing : Say($" As the gauges can be read it may be as little as {running.WeakestWinterLowPa:0.0} Pa.").Replace("-", "−", StringComparison.Ordinal)))

@@ -69,7 +69,7 @@ public static class SendQuote
     private static async Task<SuctionDesign?> DesignAsync(OfficeDb db, int? designId, TimeProvider clock)
     {
         if (designId is null) return null;
-        var design = await db.Designs.Include(d => d.Pieces).SingleAsync(d => d.Id == designId);
+        var design = await db.Designs.WithRoute().SingleAsync(d => d.Id == designId);
         await ComputeDesign.StoreAsync(db, design, clock);
         return design;
     }

@@ -31,7 +31,7 @@ public static class PrintPapers
         var company = await db.Company.AsNoTracking().SingleAsync();
         var house = await db.Houses.AsNoTracking().Include(h => h.Areas).SingleAsync(h => h.Id == s.HouseId);
         var owner = await db.HouseOwners.Where(o => o.HouseId == s.HouseId && o.ToDay == null).OrderByDescending(o => o.FromDay).Select(o => o.Customer!.Name).FirstOrDefaultAsync();
-        var design = s.SuctionDesignId is { } id ? await db.Designs.AsNoTracking().Include(d => d.Pieces).FirstOrDefaultAsync(d => d.Id == id) : null;
+        var design = s.SuctionDesignId is { } id ? await db.Designs.AsNoTracking().WithRoute().FirstOrDefaultAsync(d => d.Id == id) : null;
         SystemComponent? Part(ComponentKind kind) => s.Components.Where(c => c.Kind == kind && c.RemovedOn is null).OrderByDescending(c => c.Id).FirstOrDefault();
         var (fan, gauge, alarm) = (Part(ComponentKind.Fan), Part(ComponentKind.Gauge), Part(ComponentKind.Alarm));
         return new SystemPaper

@@ -75,9 +75,10 @@ public static class OpenJob
             Natural = x.Appliances.Any(a => a.Draft == Draft.Natural),
         }).SingleAsync();
         var places = await db.Designs.Where(d => d.Id == designId).SelectMany(d => d.Pieces).Select(p => p.Place).Distinct().ToListAsync();
+        var further = await db.Designs.Where(d => d.Id == designId).SelectMany(d => d.Branches).OrderBy(b => b.Number).Select(b => b.Name).ToListAsync();
         return new WorkFacts(
             kind ?? Propose(h.Areas, h.Sump), h.YearBuilt, h.VermiculiteSuspected, h.Sump != SumpKind.None,
             h.Areas.Contains(FoundationKind.CrawlSpace), h.Areas.Count == 0 || h.Areas.Any(a => a != FoundationKind.CrawlSpace), h.Natural,
-            places.Count == 0 || places.Any(p => p is PiecePlace.Outdoors or PiecePlace.Attic), sold);
+            places.Count == 0 || places.Any(p => p is PiecePlace.Outdoors or PiecePlace.Attic), sold) { FurtherPits = further };
     }
 }

@@ -9,7 +9,11 @@ public sealed record WorkStep(string Words, string Caution = "", string Source =
 /// <summary>What of a house and its design decides the steps.</summary>
 public sealed record WorkFacts(
     SystemKind Kind, int? YearBuilt, bool VermiculiteSuspected, bool HasSump, bool HasCrawlSpace, bool HasSlab, bool BurnsWithNaturalDraft,
-    bool PipeOutdoorsOrInAttic, IReadOnlyList<string> Sold);
+    bool PipeOutdoorsOrInAttic, IReadOnlyList<string> Sold)
+{
+    /// <summary>Names of the suction points beside the first.</summary>
+    public IReadOnlyList<string> FurtherPits { get; init; } = [];
+}
 
 /// <summary>The steps of an installation in the order of the day, each with the caution that belongs beside it. Our own words;
 /// the sources say where the rule stands and which were not read but remembered.</summary>
@@ -22,11 +26,18 @@ public static class WorkSteps
 
     public static IEnumerable<WorkStep> For(WorkFacts facts)
     {
-        foreach (var step in BeforeFitting.Concat(Drawing).Concat(Piping))
+        foreach (var step in BeforeFitting.Concat(Drawing).Concat(Further(facts)).Concat(Piping))
             if (step.When(facts)) yield return step;
         foreach (var sold in facts.Sold) yield return new($"Fit what was sold besides: {sold}.");
         foreach (var step in Starting)
             if (step.When(facts)) yield return step;
+    }
+
+    private static IEnumerable<WorkStep> Further(WorkFacts facts)
+    {
+        if (facts.FurtherPits.Count == 0 || facts.Kind != SystemKind.SubSlabSuction) yield break;
+        yield return new($"Core and hollow out the further suction points too: {string.Join(", ", facts.FurtherPits)}.",
+            "The same silica dust and the same protection at every hole; locate wires, water and tensioned cables at each of them anew.", "29 CFR 1926.1153; the controls are from memory");
     }
 
     private static readonly WorkStep[] BeforeFitting =

@@ -36,6 +36,16 @@ public static class DesignCommand
         return text.ToString();
     }
 
-    public static string Report(string text) =>
-        JsonSerializer.Serialize(ComputeReport.Of(DesignFileText.Read(text)), DesignFileText.Json).ReplaceLineEndings("\n");
+    /// <exception cref="FormatException">The file is no design that can be computed; the message says where and why.</exception>
+    public static string Report(string text)
+    {
+        try
+        {
+            return JsonSerializer.Serialize(ComputeReport.Of(DesignFileText.Read(text)), DesignFileText.Json).ReplaceLineEndings("\n");
+        }
+        catch (DesignRefused e)
+        {
+            throw new FormatException(e.InFile, e);
+        }
+    }
 }

@@ -31,18 +31,35 @@ public sealed class DesignFileTests
             Assert.Equal((by.Holds, by.Because, by.NoiseDbA, by.TenYearDollars), (from.Holds, from.Why, from.NoiseDbA, from.TenYearDollars));
             Example.Same(by.Point!.Points, from.Points);
             Assert.Equal((by.Point.FlowM3PerS, by.Point.FanInletVacuumPa, by.Point.Watts), (from.FlowM3PerS, from.FanInletVacuumPa, from.Watts));
-            Example.Same(by.Holes, from.Holes);
+            Example.Same(by.Holes, from.Holes.Select(h => h with { From = null }));
+            Assert.Equal(["near stair", "bath", "north wall"], from.Holes.Where(h => h.From == 0 || h.Label == "north wall").Select(h => h.Label));
+            Assert.Equal([1, 2], from.Holes.Where(h => h.Label is "garage" or "laundry").OrderBy(h => h.Label, StringComparer.Ordinal).Select(h => h.From!.Value));
         }
 
         Assert.Equal(["garage", "laundry"], Report.FurtherSoils.Select(s => s.Name));
         Assert.Equal(Sized.FurtherGrounds.Select(g => g.Soil.ConductanceG), Report.FurtherSoils.Select(s => s.Soil.Conductance));
         Assert.Equal(["", "garage", "laundry"], Report.Shown!.Points.Select(p => p.Name));
-        Assert.Empty(Report.SystemCurve);
     }
 
     [Fact]
-    public void Ground_pipe_and_mouth_add_up_to_the_fan_s_pressure() =>
-        Assert.Equal(Report.Shown!.FanPressurePa, Report.Losses.Sum(l => l.PressurePa), 1e-6 * Report.Shown.FanPressurePa);
+    public void The_system_s_curve_with_several_points_is_the_engine_s_and_meets_every_fan()
+    {
+        var greatest = File.Fans.SelectMany(f => f.Points).Max(p => p.FlowM3PerS);
+        Assert.Equal(SystemSizing.Curve(Sizing(), Sized, greatest, 40).Select(p => new SystemPoint(p.FlowM3PerS, p.PressurePa)), Report.SystemCurve);
+        Assert.Equal(41, Report.SystemCurve.Count);
+        Assert.Empty(ComputeReport.Of(File with { FloorPlan = null, Climate = null }, quick: true).SystemCurve);
+    }
+
+    [Fact]
+    public void Ground_pipe_and_mouth_add_up_to_the_fan_s_pressure()
+    {
+        var (shown, route) = (Report.Shown!, Report.Losses.Where(l => l.Branch is null).ToList());
+        Assert.Equal(shown.FanPressurePa, route.Sum(l => l.PressurePa), 1e-6 * shown.FanPressurePa);
+        var garage = Report.Losses.Where(l => l.Branch == "garage").ToList();
+        Assert.Equal(5, garage.Count);
+        Assert.Equal(shown.FanPressurePa, garage.Sum(l => l.PressurePa) + route.Where(l => l.Position > 3).Sum(l => l.PressurePa), 1e-6 * shown.FanPressurePa);
+        Assert.Equal(["Ground at laundry", "2 in pipe, indoors"], Report.Losses.Where(l => l.Branch == "laundry").Take(2).Select(l => l.Words));
+    }
 
     [Fact]
     public void Floor_plan_gives_the_engine_s_map_what_if_and_proposal()

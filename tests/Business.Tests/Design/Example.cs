@@ -21,7 +21,8 @@ internal static class Example
 
     public static string Refusal(string text)
     {
-        var said = Assert.ThrowsAny<FormatException>(() => ComputeReport.Of(DesignFileText.Read(text))).Message;
+        var refused = Assert.ThrowsAny<FormatException>(() => ComputeReport.Of(DesignFileText.Read(text)));
+        var said = (refused as DesignRefused)?.InFile ?? refused.Message;
         Assert.DoesNotContain("System.", said, StringComparison.Ordinal);
         Assert.DoesNotContain("Parameter", said, StringComparison.Ordinal);
         Assert.DoesNotContain('\n', said);

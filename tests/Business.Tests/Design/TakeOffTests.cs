@@ -29,6 +29,24 @@ public sealed class TakeOffTests
         Assert.Equal(("4in", 1), (t.SizeAtFan, t.SuctionPoints));
     }
 
+    /// <summary>The route as above, and a branch of 3 in: 7 up, 12 across in the garage, a tee into the indoor pipe: 19 ft more, 20.9 → 3 lengths,
+    /// joints 0 + 1, supports 1 + 2; out of the house and back in, once at each end of the garage stretch.</summary>
+    [Fact]
+    public void A_branch_counts_its_own_pipe_pit_and_passages()
+    {
+        RoutePiece[] route = [Pipe(7, true), Bit(PieceKind.Elbow90, count: 3), Pipe(14, false), Bit(PieceKind.Elbow90, PiecePlace.Outdoors), Bit(PieceKind.Fan, PiecePlace.Outdoors), Pipe(22, true, PiecePlace.Outdoors)];
+        RoutePiece[] branch = [Pipe(7, true, size: "3in"), Bit(PieceKind.Elbow90, size: "3in"), Pipe(12, false, PiecePlace.Garage, "3in"), Bit(PieceKind.Tee, PiecePlace.Garage, size: "3in")];
+        for (var i = 0; i < route.Length; i++) route[i].Position = i;
+        for (var i = 0; i < branch.Length; i++) (branch[i].Position, branch[i].Branch) = (i, 1);
+        var design = new SuctionDesign { Revision = "A", Pieces = [.. branch, .. route], Branches = [new() { Number = 1, Name = "B", JoinsAfterPiece = 3 }] };
+        var t = TakeOff.Of(design);
+        Assert.Equal([new PipeTaken("3in", 19, 0, 3, 1, 3), new PipeTaken("4in", 43, 22, 5, 3, 7)], t.Pipes);
+        Assert.Equal([new FittingTaken(PieceKind.Elbow90, "3in", 1), new FittingTaken(PieceKind.Tee, "3in", 1), new FittingTaken(PieceKind.Elbow90, "4in", 4)], t.Fittings);
+        Assert.Equal([new PassageTaken(PassageKind.Wall, "4in", 1), new PassageTaken(PassageKind.Garage, "3in", 2)], t.Passages);
+        Assert.Equal(("4in", 2), (t.SizeAtFan, t.SuctionPoints));
+        Assert.Contains(MaterialList.Of(t, null, null), r => r.What.StartsWith("Suction pit", StringComparison.Ordinal) && r.Quantity == 2);
+    }
+
     /// <summary>9 up, 11 across with 18 up behind it (29 ft of one run), fan, 5 + 2 up: 45 ft; 49.5 → 5 lengths; joints 0 + 2 + 0;
     /// supports 2 + 2 + 3 + 1 + 1.</summary>
     [Fact]

@@ -1,4 +1,5 @@
 using CsCheck;
+using MitigationOffice.Business.Data;
 using MitigationOffice.Business.Documents.Drawing;
 
 namespace MitigationOffice.Business.Tests.Documents;
@@ -13,17 +14,36 @@ public sealed class HouseSectionTests
     private static readonly Gen<RouteStretch> Stretch =
         Gen.Select(Gen.Enum<RoutePlace>(), Gen.Double[0.1, 15], Gen.OneOf("4 in", "3 in", "2 in"), (place, m, size) => new RouteStretch(place, m, size));
 
+    private static readonly Gen<BranchMark[]> Branches = Gen.Select(
+        Gen.OneOf("B", "family room, by the stairs"), Stretch.Array[1, 3], Gen.Double[5, 900].Nullable(), (name, pipe, pa) => new BranchMark(name, pipe, "", pa)).Array[0, 5];
+
     private static readonly Gen<HouseFacts> Houses = Gen.Select(
         Gen.Select(Gen.Bool, Gen.Bool, Gen.Double[0, 5]),
         Stretch.Array[0, 6], Hole.Array[0, 12],
         Gen.Select(Gen.Enum<RoutePlace>().Nullable(), Gen.Double[0, 14].Nullable(), Gen.Double[5, 1000].Nullable(), Gen.Double[5, 1000].Nullable()),
         Gen.OneOf("", "fan Sparrow 18, 18 W", "fan with a name that is far too long to stand beside a wall anywhere, 151 W"),
-        Gen.OneOf("", "ice from 9 °F", "closes with ice on 11 days of a design winter"),
-        (house, route, holes, numbers, fan, warning) => new HouseFacts
+        Gen.Select(Gen.OneOf("", "ice from 9 °F", "closes with ice on 11 days of a design winter"), Branches),
+        (house, route, holes, numbers, fan, last) => new HouseFacts
         {
             Name = "3 Test Row", Basement = house.Item1, FootingDivides = house.Item2, Storeys = house.Item3, Route = route, Holes = holes,
-            FanPlace = numbers.Item1, DischargeAboveGradeM = numbers.Item2, PitVacuumPa = numbers.Item3, StartUpPa = numbers.Item4, FanWords = fan, Warning = warning,
+            FanPlace = numbers.Item1, DischargeAboveGradeM = numbers.Item2, PitVacuumPa = numbers.Item3, StartUpPa = numbers.Item4, FanWords = fan, Warning = last.Item1, Branches = last.Item2,
         });
+
+    [Fact]
+    public void Every_further_pit_is_drawn_with_its_pipe_and_told_in_words()
+    {
+        var facts = new HouseFacts
+        {
+            Name = "3 Test Row", Basement = true, Route = [new(RoutePlace.Indoors, 5, "4 in"), new(RoutePlace.Outdoors, 5, "4 in")], Holes = [new("T1", 4), new("T2", 3)],
+            Branches = [new("B", [new(RoutePlace.Indoors, 4, "3 in")], "", 160), new("C", [new(RoutePlace.Garage, 2, "2 in")], "B")],
+        };
+        var picture = HouseSection.Draw(facts);
+        Assert.Equal(2, picture.Shapes.OfType<Ring>().Count(r => r.Of == "branch"));
+        Assert.Equal(2, picture.Shapes.OfType<Trace>().Count(t => t is { Of: "branch", Stroke: Stroke.Pipe }));
+        Assert.Contains($"A further pit, B: {Measures.Length.Show(4)} of 3 in pipe indoors, which joins the route; {Measures.GaugePressure.Show(160)} at the pit.", DescribeHouse.Of(facts), StringComparison.Ordinal);
+        Assert.Contains($"A further pit, C: {Measures.Length.Show(2)} of 2 in pipe in the garage, which joins the pipe of B.", DescribeHouse.Of(facts), StringComparison.Ordinal);
+        Assert.Contains("4 in and 3 in and 2 in pipe", string.Join('|', picture.Shapes.OfType<Label>().Select(l => l.Text)), StringComparison.Ordinal);
+    }
 
     [Fact]
     public void No_label_crosses_a_line_that_is_not_its_own() =>

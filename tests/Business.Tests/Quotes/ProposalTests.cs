@@ -54,6 +54,24 @@ public sealed class ProposalTests
 
     private static Dictionary<string, decimal> Lines(QuoteRevision r, int tier) => r.Tiers.Single(t => t.Position == tier).Lines.ToDictionary(l => l.Words, l => l.Quantity);
 
+    /// <summary>Two pits counted as two; one more is judged by what the two reach, and the footing no longer speaks for it.</summary>
+    [Fact]
+    public void With_two_suction_points_pits_are_counted_twice_and_a_third_is_judged_by_what_they_reach()
+    {
+        RoutePiece[] pieces = [new() { Kind = PieceKind.Pipe, LengthM = 3 }, new() { Position = 1, Kind = PieceKind.Fan }, new() { Position = 2, Kind = PieceKind.Pipe, LengthM = 3 }, new() { Branch = 1, Kind = PieceKind.Pipe, LengthM = 3 }];
+        var two = TakeOff.Of(new SuctionDesign { Revision = "A", Pieces = [.. pieces], Branches = [new() { Number = 1, Name = "B" }] });
+        var third = Item("One more point", TakenBy.SuctionPoint, OfferReason.ExtraSuctionPoint, 0);
+        var weak = Basis(Report(null, Running(300, 200, 0.4)), two);
+        weak.House.Areas.Add(new() { Name = "Garage", FootingDivides = true });
+        var revision = Propose(weak, Item("Pit", TakenBy.SuctionPoint), third);
+        Assert.Equal(2, Lines(revision, 1)["Pit"]);
+        Assert.Contains("0.4 Pa are foretold at hole 4 with the 2 suction points of the design", Assert.Single(revision.AddOns).Reason, StringComparison.Ordinal);
+        var strong = Basis(Report(null, Running(300, 200, 3, 2)), two);
+        strong.House.Areas.Add(new() { Name = "Garage", FootingDivides = true });
+        Assert.Equal(AddOnStand.NotOffered, JudgeAddOn.Of(third, strong).Stand);
+        Assert.Equal(AddOnStand.Offered, JudgeAddOn.Of(third, strong with { TakeOff = Route() }).Stand);
+    }
+
     /// <summary>The route: 30 ft, 3 elbows, a tee, 2 joints (10 ft: 0; 20 ft: 1), fan outdoors.</summary>
     [Fact]
     public void Each_item_is_counted_by_what_it_says_and_nothing_twice()

@@ -203,7 +203,7 @@ public sealed class DesignSheetTests(OfficeApp office) : IClassFixture<OfficeApp
         var owner = await office.SignInAsOwnerAsync();
         Assert.Contains("First write down a PFE test", await owner.TextAsync($"/houses/{house}/design"), StringComparison.Ordinal);
         var (other, design) = await office.HouseWithDesignAsync();
-        var file = await office.WithDbAsync(async db => (await GatherDesign.FileAsync(db, await db.Designs.Include(d => d.Pieces).SingleAsync(d => d.Id == design)))!);
+        var file = await office.WithDbAsync(async db => (await GatherDesign.FileAsync(db, await db.Designs.WithRoute().SingleAsync(d => d.Id == design)))!);
         var refused = Assert.Throws<DesignRefused>(() => ComputeReport.Of(file with { Fans = [] }));
         Assert.Contains("Put fans with their measured curves", refused.Message, StringComparison.Ordinal);
         foreach (var url in new[] { $"/houses/{other}/design?revision=Z", $"/houses/{house}/design/{design}/fans.svg", $"/houses/{house}/design/{design}/file.json", $"/houses/{house}/design/route/{design}" })

@@ -15,7 +15,7 @@ public sealed class RouteLookTests(OfficeApp office) : IClassFixture<OfficeApp>
         var owner = await office.SignInAsOwnerAsync();
         var url = $"/houses/{house}/design/route/{design}";
         var before = await office.WithDbAsync(db => db.Designs.Where(d => d.Id == design).Select(d => new { d.Version, d.ReportJson, Pieces = d.Pieces.Count }).SingleAsync());
-        var best = await office.WithDbAsync(async db => (await ComputeDesign.ReadAsync(db, await db.Designs.AsNoTracking().Include(d => d.Pieces).SingleAsync(d => d.Id == design))).Report!.RecommendedFan);
+        var best = await office.WithDbAsync(async db => (await ComputeDesign.ReadAsync(db, await db.Designs.AsNoTracking().WithRoute().SingleAsync(d => d.Id == design))).Report!.RecommendedFan);
         Assert.Contains(best is null ? "No fan of the catalogue holds." : $"Take {best}.", await owner.TextAsync(url), StringComparison.Ordinal);
         await office.AssertFewStatementsAsync(owner, url);
         var answer = await owner.SubmitAsync(url, new() { ["Input.Pieces[5].Length"] = "99", ["Input.Pieces[5].Rise"] = "99" }, button: "button[formaction$='handler=Compute']");
@@ -47,7 +47,7 @@ public sealed class RouteLookTests(OfficeApp office) : IClassFixture<OfficeApp>
     public async Task Another_jurisdiction_changes_the_verdicts_by_its_data_alone()
     {
         var (_, design) = await office.HouseWithDesignAsync();
-        var file = await office.WithDbAsync(async db => (await GatherDesign.FileAsync(db, await db.Designs.Include(d => d.Pieces).SingleAsync(d => d.Id == design)))!);
+        var file = await office.WithDbAsync(async db => (await GatherDesign.FileAsync(db, await db.Designs.WithRoute().SingleAsync(d => d.Id == design)))!);
         var verdicts = SitingRuleSets.All.Select(set => JudgeSiting.Of(file with { Discharge = file.Discharge! with { Rules = set.Id, RainCap = true, FromVerticalDeg = 90 } })!).ToList();
         Assert.True(verdicts.Count >= 2);
         Assert.Equal(verdicts.Count, verdicts.Select(v => v.Jurisdiction).Distinct().Count());

@@ -156,7 +156,7 @@ public sealed class WinterTests(OfficeApp office) : IClassFixture<OfficeApp>
 
     private Task<FreezeReport> ForecastAsync(int design) => office.WithDbAsync(async db =>
     {
-        var result = await ComputeDesign.ReadAsync(db, await db.Designs.AsNoTracking().Include(d => d.Pieces).SingleAsync(d => d.Id == design));
+        var result = await ComputeDesign.ReadAsync(db, await db.Designs.AsNoTracking().WithRoute().SingleAsync(d => d.Id == design));
         return ComputeReport.Winter(result.Inputs!.File, result.Report!.ShownFan).Forecast!;
     });
 

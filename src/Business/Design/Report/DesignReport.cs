@@ -1,3 +1,5 @@
+using System.Text.Json.Serialization;
+
 namespace MitigationOffice.Business.Design.Report;
 
 /// <summary>The computed report of a design: what pages, quotes and the verb <c>design</c> show. SI units.</summary>
@@ -26,10 +28,10 @@ public sealed record DesignReport
     /// <summary>Every fan of the catalogue, best first.</summary>
     public required IReadOnlyList<FanResult> Fans { get; init; }
 
-    /// <summary>Losses of the route with the shown fan, piece by piece.</summary>
+    /// <summary>Losses of the route with the shown fan, piece by piece, and then those of each branch.</summary>
     public required IReadOnlyList<PieceLoss> Losses { get; init; }
 
-    /// <summary>The system's pressure at rising flows, for the chart; empty with further suction points, whose shares change with the flow.</summary>
+    /// <summary>What the fan must give at rising flows, every suction point drawing, for the chart; empty in a quick look.</summary>
     public required IReadOnlyList<SystemPoint> SystemCurve { get; init; }
     public FreezeResult? Freeze { get; init; }
 
@@ -123,9 +125,19 @@ public sealed record FanResult
 public sealed record PointResult(string Name, double FlowM3PerS, double PitVacuumPa);
 
 /// <summary>Suction foretold at a hole, positive.</summary>
-public sealed record HolePressure(string Label, double NowPa, double WinterPa, double WinterLowPa, double WinterHighPa);
+public sealed record HolePressure(string Label, double NowPa, double WinterPa, double WinterLowPa, double WinterHighPa)
+{
+    /// <summary>Which suction point brings most, the first being 0; null where there is only one.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public int? From { get; init; }
+}
 
-public sealed record PieceLoss(int Position, string Words, double LengthM, double PressurePa, double SpeedMPerS, double? LossK);
+public sealed record PieceLoss(int Position, string Words, double LengthM, double PressurePa, double SpeedMPerS, double? LossK)
+{
+    /// <summary>Name of the further point whose branch it is part of; null for the route.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public string? Branch { get; init; }
+}
 
 public sealed record SystemPoint(double FlowM3PerS, double PressurePa);
 

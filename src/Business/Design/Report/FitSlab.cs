@@ -15,7 +15,7 @@ public static class FitSlab
         }
         catch (ArgumentException e)
         {
-            throw new DesignRefused("floorPlan: " + e.Message.Split(" (Parameter", 2)[0], e);
+            throw new DesignRefused(e.Message.Split(" (Parameter", 2)[0], e) { Path = "floorPlan" };
         }
     }
 

@@ -32,6 +32,9 @@ public static class ForeseeFreezing
         }
     }
 
+    /// <summary>The air drawn through the slab: an assumption.</summary>
+    public static double HouseC(FileSite site) => Math.Clamp(site.IndoorC - 3, 0, 35);
+
     private static SuctionSystem System(SizingReport sized, OperatingPoint at, FanCurve fan) =>
         SuctionSystem.Of(fan, sized.GasDensityKgPerM3, at.FlowM3PerS, at.PitVacuumPa, 1 / sized.Ground.Soil.Exponent);
 
@@ -47,7 +50,7 @@ public static class ForeseeFreezing
                 BoreM = pipe.HydraulicDiameterM, WallM = pipe.WallM, WallWPerMK = IsMetal(pipe) ? AluminiumWPerMK : PipeWall.PvcConductivityWPerMK, FlowM3PerS = at.FlowM3PerS,
                 ElevationM = file.Site.ElevationM, FanStandsBeforeRun = fanFirst, FanBeforeRunW = fanFirst ? at.Watts : 0, Pieces = [.. pieces.Select(Piece)],
             },
-            Assumptions = new StreamAssumptions { GroundC = site.GroundC, HouseAirShare = file.Prices.IndoorAirShare, HouseC = Math.Clamp(file.Site.IndoorC - 3, 0, 35) },
+            Assumptions = new StreamAssumptions { GroundC = site.GroundC, HouseAirShare = file.Prices.IndoorAirShare, HouseC = HouseC(file.Site) },
             DesignC = file.Site.DesignWinterC, JanuaryMeanC = file.Site.JanuaryMeanC, WinterDays = file.Site.WinterDays,
             DollarsPerKWh = file.Prices.ElectricityCentsPerKWh / 100,
         };

@@ -12,7 +12,7 @@ public static class JudgeSiting
     {
         if (file.Discharge is not { } d) return null;
         if (!SitingRuleSets.All.Any(s => s.Id == d.Rules))
-            throw new FormatException($"There are no siting rules “{d.Rules}”. Known: {string.Join(", ", SitingRuleSets.All.Select(s => s.Id))}.");
+            throw new DesignRefused($"There are no siting rules “{d.Rules}”. Known: {string.Join(", ", SitingRuleSets.All.Select(s => s.Id))}.") { Path = "discharge.rules" };
         var report = DischargeSiting.Judge(Site(file, d), SitingRuleSets.Get(d.Rules));
         return new SitingResult(report.RuleSet.Jurisdiction, report.RuleSet.Note ?? "", [.. report.Findings.Select(f => new RuleResult(f.Rule, Word(f.Outcome), f.Why, f.IsAdvisory, f.Source.ToString()))]);
     }

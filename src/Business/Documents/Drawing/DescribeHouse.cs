@@ -11,7 +11,8 @@ public static class DescribeHouse
     private static IEnumerable<string> Sentences(HouseFacts f)
     {
         yield return $"{(f.Basement ? "A basement" : "A slab on the ground")} under {Storeys(f.Storeys)}{(f.FootingDivides ? ", with a footing that divides the slab" : "")}.";
-        if (f.Route.Count > 0) yield return $"From a pit under the slab {Route(f)}.";
+        if (f.Route.Count > 0) yield return $"From a pit under the slab {Pipe(f.Route, f)}.";
+        foreach (var branch in f.Branches) yield return $"A further pit, {branch.Name}: {Pipe(branch.Pipe, f)}, which joins {(branch.Joins.Length == 0 ? "the route" : "the pipe of " + branch.Joins)}{(branch.PitVacuumPa is { } pa ? $"; {Measures.GaugePressure.Show(pa, f.Units)} at the pit" : "")}.";
         if (f.FanWords.Length > 0) yield return $"Fan: {f.FanWords}{(f.FanPlace is { } place ? ", " + In(place) : "")}.";
         if (f.DischargeAboveGradeM is { } height) yield return $"It discharges {Measures.Height.Show(height, f.Units)} above the ground.";
         if (f.PitVacuumPa is { } pit) yield return $"Suction at the pit: {Measures.GaugePressure.Show(pit, f.Units)}.";
@@ -22,7 +23,7 @@ public static class DescribeHouse
         yield return "Not to scale.";
     }
 
-    private static string Route(HouseFacts f) => string.Join(", then ", f.Route.Where(r => r.LengthM > 0)
+    private static string Pipe(IEnumerable<RouteStretch> pipe, HouseFacts f) => string.Join(", then ", pipe.Where(r => r.LengthM > 0)
         .Select(r => $"{Measures.Length.Show(r.LengthM, f.Units)} of {r.Size} pipe {In(r.Place)}").DefaultIfEmpty("a pipe leads out"));
 
     private static string Hole(HoleMark hole, HouseFacts f) => $"{hole.Label} {(hole.SuctionPa is { } pa ? Measures.Pressure.Show(pa, f.Units) : "not read")}";

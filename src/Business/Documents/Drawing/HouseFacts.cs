@@ -13,6 +13,11 @@ public enum RoutePlace
 /// <summary>A stretch of pipe in one place.</summary>
 public sealed record RouteStretch(RoutePlace Place, double LengthM, string Size);
 
+/// <summary>A suction point beside the first, with its pipe.</summary>
+/// <param name="Joins">Name of the point whose pipe it joins; empty: the route itself.</param>
+/// <param name="PitVacuumPa">Foretold above its pit, where that is known.</param>
+public sealed record BranchMark(string Name, IReadOnlyList<RouteStretch> Pipe, string Joins = "", double? PitVacuumPa = null);
+
 /// <summary>A test hole with the suction that stands there (positive), where it is known.</summary>
 public sealed record HoleMark(string Label, double? SuctionPa, double? DistanceM = null);
 
@@ -27,6 +32,9 @@ public sealed record HouseFacts
 
     /// <summary>From the pit to the mouth; empty before there is a design.</summary>
     public IReadOnlyList<RouteStretch> Route { get; init; } = [];
+
+    /// <summary>The suction points beside the first.</summary>
+    public IReadOnlyList<BranchMark> Branches { get; init; } = [];
     public RoutePlace? FanPlace { get; init; }
     public string FanWords { get; init; } = "";
     public double? DischargeAboveGradeM { get; init; }
@@ -39,7 +47,10 @@ public sealed record HouseFacts
 
     public HoleMark? Weakest => Holes.Where(h => h.SuctionPa is not null).MinBy(h => h.SuctionPa);
 
-    public double OutdoorM => Route.Where(r => r.Place == RoutePlace.Outdoors).Sum(r => r.LengthM);
+    public double OutdoorM => Pipe.Where(r => r.Place == RoutePlace.Outdoors).Sum(r => r.LengthM);
+
+    /// <summary>Every stretch, the branches' with the route's.</summary>
+    public IEnumerable<RouteStretch> Pipe => Route.Concat(Branches.SelectMany(b => b.Pipe));
 
     public WayOut WayOut => Route.Count == 0 ? WayOut.None
         : Route.Any(r => r.Place == RoutePlace.Attic) ? WayOut.Roof

@@ -24,6 +24,7 @@ public sealed class HouseSection
         DrawHoles();
         DrawSlab();
         DrawPipe();
+        DrawBranches();
         var places = new LabelPlaces(_at.Width, _at.Bottom);
         _shapes.ForEach(places.Avoid);
         var notes = _wanted.Where(w => !places.Place(w.Of, w.Words, w.Places) && w.Needed).SelectMany(w => w.Words).SelectMany(Folded).ToList();
@@ -107,10 +108,40 @@ public sealed class HouseSection
         if (_f.Warning.Length > 0) words.Add((_f.Warning, Tone.Warn));
         if (words.Count > 0)
             Want("outdoor", words, [.. Around(new(mouth.X, mouth.Y - 24), 16, Anchor.Start), .. Around(new(mouth.X, mouth.Y + 20), 54, Anchor.End), (new(6, 18), Anchor.Start), (new(6, 36), Anchor.Start), (new(6, 60), Anchor.Start)]);
-        var sizes = string.Join(" and ", _f.Route.Select(r => r.Size).Distinct());
-        Want("pipe-words", [($"{sizes} pipe, {Measures.Length.Show(_f.Route.Sum(r => r.LengthM), _f.Units)}", Tone.Soft)],
+        var sizes = string.Join(" and ", _f.Pipe.Select(r => r.Size).Distinct());
+        Want("pipe-words", [($"{sizes} pipe, {Measures.Length.Show(_f.Pipe.Sum(r => r.LengthM), _f.Units)}", Tone.Soft)],
             [.. Around(new(_at.PitX, _at.Crossing), 14, Anchor.Start), .. Around(new(_at.PitX, _at.Grade - 60), 14, Anchor.Start)]);
     }
+
+    /// <summary>Each further pit with its pipe up to the height at which the route leaves the house, and along it to the line it joins.</summary>
+    private void DrawBranches()
+    {
+        if (_f.WayOut == WayOut.None) return;
+        for (var i = 0; i < _f.Branches.Count; i++)
+        {
+            var (branch, x) = (_f.Branches[i], BranchX(i));
+            var top = _at.Crossing;
+            var joined = branch.Joins.Length == 0 ? -1 : _f.Branches.ToList().FindIndex(b => b.Name == branch.Joins);
+            var pit = new Spot(x, _at.SlabBottom + 14);
+            _shapes.Add(new Trace("branch", Stroke.Pipe, [pit with { Y = pit.Y - 2 }, new(x, top), new(joined < 0 ? _at.PitX : BranchX(joined), top)]));
+            _shapes.Add(new Ring("branch", Stroke.Thin, pit, 13, Filled: true));
+            var name = branch.Name.Length <= 14 ? branch.Name : branch.Name[..13] + "…";
+            List<(string, Tone)> words = branch.PitVacuumPa is { } pa ? [(name, Tone.Soft), (Measures.GaugePressure.Show(pa, _f.Units), Tone.Soft)] : [(name, Tone.Soft)];
+            Want(Say($"branch {i}"), words, Around(new(x, pit.Y + 6), 18, Anchor.Start, Anchor.End), needed: false);
+        }
+    }
+
+    /// <summary>Further pits stand between the holes' marks, evenly to the right of the first.</summary>
+    private double BranchX(int index)
+    {
+        var (from, to) = (FirstHole, _at.Right - 34);
+        var gaps = Math.Max(1, _f.Holes.Count - 1);
+        var gap = Math.Clamp((int)Math.Round((index + 1.0) * gaps / (_f.Branches.Count + 1), MidpointRounding.AwayFromZero), 0, gaps - 1);
+        var between = from + (to - from) * (gap + 0.5) / gaps;
+        return gaps > _f.Branches.Count ? between : from + (to - from) * (index + 1.0) / (_f.Branches.Count + 1);
+    }
+
+    private static string Say(FormattableString words) => words.ToString(CultureInfo.InvariantCulture);
 
     private void DrawHoles()
     {

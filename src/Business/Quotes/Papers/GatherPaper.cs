@@ -36,7 +36,7 @@ public static class GatherPaper
     public static async Task<Picture?> SectionAsync(OfficeDb db, QuoteInFull full)
     {
         if (full.Revision.SuctionDesignId is not { } id) return null;
-        var design = await db.Designs.AsNoTracking().Include(d => d.Pieces).SingleAsync(d => d.Id == id);
+        var design = await db.Designs.AsNoTracking().WithRoute().SingleAsync(d => d.Id == id);
         var house = await db.Houses.AsNoTracking().Include(h => h.Areas).SingleAsync(h => h.Id == full.House.Id);
         return HouseSection.Draw(SectionOfDesign.Of(design, (await ComputeDesign.ReadAsync(db, design)).Report, house, full.House.Street, UnitSystem.US));
     }

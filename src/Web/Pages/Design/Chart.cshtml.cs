@@ -14,7 +14,7 @@ public sealed class ChartModel(OfficeDb db, UnitChoice units) : PageModel
 {
     public async Task<IActionResult> OnGetAsync(int houseId, int designId)
     {
-        var design = await db.Designs.AsNoTracking().Include(d => d.Pieces).FirstOrDefaultAsync(d => d.Id == designId && d.HouseId == houseId);
+        var design = await db.FirstToReadAsync(db.Designs.Where(d => d.Id == designId && d.HouseId == houseId));
         if (design is null || (await ComputeDesign.ReadAsync(db, design)).Report is not { } report) return NotFound();
         Response.Headers.CacheControl = "no-store";
         return File(Encoding.UTF8.GetBytes(FanChart.Svg(report, units.System)), "image/svg+xml");

@@ -68,7 +68,7 @@ public sealed class ClimateModel(OfficeDb db, Actor actor, TimeProvider clock) :
     /// <summary>The latest design takes the new weather at once, unless it went out with a quote.</summary>
     private async Task RecomputeAsync()
     {
-        var latest = await db.Designs.AsTracking().Include(d => d.Pieces).Where(d => d.HouseId == HouseId).OrderByDescending(d => d.Revision.Length).ThenByDescending(d => d.Revision).FirstOrDefaultAsync();
+        var latest = await db.Designs.AsTracking().WithRoute().Where(d => d.HouseId == HouseId).OrderByDescending(d => d.Revision.Length).ThenByDescending(d => d.Revision).FirstOrDefaultAsync();
         if (latest is not null) await ComputeDesign.StoreAsync(db, latest, clock);
     }
 

@@ -28,6 +28,15 @@ public static partial class DesignWords
         ? string.Create(CultureInfo.InvariantCulture, $"{kgPerDay / 3.785411784:0.0} gal/day")
         : string.Create(CultureInfo.InvariantCulture, $"{kgPerDay:0.0} L/day");
 
+    /// <summary>The first suction point has no name of its own.</summary>
+    public static string PointName(string name) => name.Length == 0 ? "the first" : name;
+
+    /// <summary>The share of the suction that reaches a hole from the point that brings most.</summary>
+    public static HoleTransfer? TransferOf(DesignReport report, HolePressure hole) =>
+        (hole.From is { } from and > 0 ? report.FurtherSoils[from - 1].Soil : report.Soil).Holes.FirstOrDefault(t => t.Label == hole.Label);
+
+    public static string OneDecimal(double number) => string.Create(CultureInfo.InvariantCulture, $"{number:0.0}");
+
     public static string Ratio(double ratio) => string.Create(CultureInfo.InvariantCulture, $"{Math.Round(ratio, 2, MidpointRounding.AwayFromZero):0.00}");
 
     public static string Percent(double share) => string.Create(CultureInfo.InvariantCulture, $"{Math.Round(share * 100, MidpointRounding.AwayFromZero):0} %");

@@ -46,7 +46,7 @@ public sealed class IndexModel(OfficeDb db, UnitChoice units, TimeProvider clock
         }
 
         var wanted = revision ?? Revisions[^1];
-        Design = await db.Designs.AsNoTracking().Include(d => d.Pieces).AsSingleQuery().FirstOrDefaultAsync(d => d.HouseId == houseId && d.Revision == wanted);
+        Design = await db.FirstToReadAsync(db.Designs.Where(d => d.HouseId == houseId && d.Revision == wanted));
         if (Design is null) return NotFound();
         ViewData["House"] = head with { Revision = Design.Revision, Date = Design.ComputedAtUtc is { } at ? HouseTime.Show(DateOnly.FromDateTime(at)) : "–" };
         await ShowAsync(Design, head.Address);
@@ -101,14 +101,14 @@ public sealed class IndexModel(OfficeDb db, UnitChoice units, TimeProvider clock
         Result = await ComputeDesign.ReadAsync(db, design);
         var house = Result.Inputs?.House ?? await db.Houses.AsNoTracking().Include(h => h.Areas).AsSingleQuery().SingleAsync(h => h.Id == design.HouseId);
         Facts = SectionOfDesign.Of(design, Result.Report, house, address, units.System);
-        var fans = await db.Fans.AsNoTracking().Where(f => !f.Retired || f.Id == design.FanId).OrderBy(f => f.Model).Select(f => new { f.Id, f.Model }).ToListAsync();
+        var fans = (Result.Inputs?.Catalogue ?? await db.Fans.AsNoTracking().OrderBy(f => f.Model).ToListAsync()).Where(f => !f.Retired || f.Id == design.FanId).ToList();
         Corrections = await CorrectForeseen.OnAsync(db);
         ChosenFan = fans.Find(f => f.Id == design.FanId)?.Model;
         Fans = [("", "the recommended one"), .. fans.Select(f => (f.Id.ToString(CultureInfo.InvariantCulture), f.Model))];
     }
 
     private Task<SuctionDesign?> FindAsync(int houseId, int designId) =>
-        db.Designs.AsTracking().Include(d => d.Pieces).FirstOrDefaultAsync(d => d.Id == designId && d.HouseId == houseId);
+        db.Designs.AsTracking().WithRoute().FirstOrDefaultAsync(d => d.Id == designId && d.HouseId == houseId);
 
     private LocalRedirectResult Back(SuctionDesign design) =>
         LocalRedirect(string.Create(CultureInfo.InvariantCulture, $"/houses/{design.HouseId}/design?revision={design.Revision}"));

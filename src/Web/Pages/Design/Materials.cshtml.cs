@@ -33,11 +33,11 @@ public sealed class MaterialsModel(OfficeDb db) : PageModel
     private async Task<bool> LoadAsync(int houseId, string? revision)
     {
         HouseId = houseId;
-        var designs = db.Designs.AsNoTracking().Include(d => d.Pieces).Where(d => d.HouseId == houseId && (revision == null || d.Revision == revision));
-        if (await designs.OrderByDescending(d => d.Id).AsSingleQuery().FirstOrDefaultAsync() is not { } design) return false;
+        var designs = db.Designs.Where(d => d.HouseId == houseId && (revision == null || d.Revision == revision));
+        if (await db.FirstToReadAsync(designs.OrderByDescending(d => d.Id)) is not { } design) return false;
         var report = (await ComputeDesign.ReadAsync(db, design)).Report;
         var fan = await db.Fans.AsNoTracking().FirstOrDefaultAsync(f => f.Id == design.FanId || (design.FanId == null && report != null && f.Model == report.ShownFan));
-        (Revision, Rows) = (design.Revision, MaterialList.Of(TakeOff.Of(design.Pieces), fan, report?.Freeze));
+        (Revision, Rows) = (design.Revision, MaterialList.Of(TakeOff.Of(design), fan, report?.Freeze));
         ForEveryJob = await db.PriceItems.Where(i => !i.Retired && i.Use == PriceUse.Part && i.Kind == PriceKind.Material && i.TakenBy == TakenBy.Job && i.FromTier == 1).OrderBy(i => i.Name).Select(i => i.Name).ToListAsync();
         return true;
     }

@@ -11,6 +11,7 @@ using MitigationOffice.Web.Setup.Forms;
 
 namespace MitigationOffice.Web.Pages.Design;
 
+[RequestFormLimits(ValueCountLimit = 4096)]
 public sealed class RouteModel(OfficeDb db, UnitChoice units, TimeProvider clock) : PageModel
 {
     [BindProperty]
@@ -27,7 +28,8 @@ public sealed class RouteModel(OfficeDb db, UnitChoice units, TimeProvider clock
     public int? DesignId { get; set; }
 
     public string Revision { get; private set; } = "";
-    public IReadOnlyList<(string Value, string Words)> Tests { get; private set; } = [];
+    public IReadOnlyList<TestChoice> Measured { get; private set; } = [];
+    public IReadOnlyList<(string Value, string Words)> Tests => [("", "–"), .. Measured.Select(t => (t.Value, t.Words))];
     public IReadOnlyList<(string Value, string Words)> Rules { get; private set; } = [];
 
     public RouteLook? Look { get; private set; }
@@ -61,15 +63,26 @@ public sealed class RouteModel(OfficeDb db, UnitChoice units, TimeProvider clock
         return Page();
     }
 
-    private async Task LookAsync() => Look = await RouteLook.OfAsync(db, HouseId, Input, Tests.Select(t => t.Value), units.System);
+    private async Task LookAsync() => Look = await RouteLook.OfAsync(db, HouseId, Input, Measured, units.System);
 
-    /// <summary>An empty row at a place of the route, or at its end; everything typed stays.</summary>
-    public async Task<IActionResult> OnPostMoreAsync(int? at)
+    /// <summary>An empty row above a piece of the route or of a branch, or rows at its end; everything typed stays.</summary>
+    public async Task<IActionResult> OnPostMoreAsync(int? at, int? point)
     {
         if (!await ShowAsync()) return NotFound();
-        if (at is { } place && place < Input.Pieces.Count && Input.Pieces.Count < RouteForm.MostPieces) Input.Pieces.Insert(place, new() { Size = Input.Pieces[place].Size });
-        else Input.WithRoom(Input.Pieces.Count + 3);
+        if (at is { } place) Input.InsertPiece(point, place);
+        else if (Input.RowsOf(point) is { } rows) RouteForm.Fill(rows, Math.Min(rows.Count + 3, point is null ? RouteForm.MostPieces : RouteForm.MostBranchPieces));
         ModelState.Clear();
+        return Page();
+    }
+
+    /// <summary>One more suction point, or one less; everything else typed stays.</summary>
+    public async Task<IActionResult> OnPostPointAsync(int? without)
+    {
+        if (!await ShowAsync()) return NotFound();
+        if (without is { } at) Input.TakePointOut(at);
+        else Input.AddPoint(Measured);
+        ModelState.Clear();
+        await LookAsync();
         return Page();
     }
 
@@ -79,8 +92,7 @@ public sealed class RouteModel(OfficeDb db, UnitChoice units, TimeProvider clock
         var design = DesignId is null ? new SuctionDesign { HouseId = HouseId, Revision = Revision } : await DesignAsync(tracked: true);
         if (design is null) return NotFound();
         if (design.FrozenAtUtc is not null) return Frozen();
-        Input.Write(design, new FormReading(ModelState, nameof(Input), units.System));
-        if (design.PressureFieldTestId is { } id && !Tests.Any(t => t.Value == TypedNumbers.Plain((decimal)id))) ModelState.AddModelError("Input.TestId", "That PFE test belongs to another house.");
+        Input.Write(design, new FormReading(ModelState, nameof(Input), units.System), Measured);
         if (!ModelState.IsValid) return Page();
         if (DesignId is null) db.Add(design);
         else db.Entry(design).State = EntityState.Modified;
@@ -97,23 +109,25 @@ public sealed class RouteModel(OfficeDb db, UnitChoice units, TimeProvider clock
         return (RouteForm.Of(design, units.System), design.Version);
     }
 
-    private Task<SuctionDesign?> DesignAsync(bool tracked) =>
-        (tracked ? db.Designs.AsTracking() : db.Designs.AsNoTracking()).Include(d => d.Pieces).FirstOrDefaultAsync(d => d.Id == DesignId && d.HouseId == HouseId);
+    private Task<SuctionDesign?> DesignAsync(bool tracked)
+    {
+        var wanted = db.Designs.Where(d => d.Id == DesignId && d.HouseId == HouseId);
+        return tracked ? wanted.AsTracking().WithRoute().FirstOrDefaultAsync() : db.FirstToReadAsync(wanted);
+    }
 
     private async Task<bool> ShowAsync()
     {
         if (await HouseHead.LoadAsync(db, HouseId, shown: 3) is not { } head) return false;
         Revision = DesignId is null ? await CopyDesign.NextAsync(db, HouseId) : await db.Designs.Where(d => d.Id == DesignId && d.HouseId == HouseId).Select(d => d.Revision).FirstOrDefaultAsync() ?? "";
         ViewData["House"] = head with { Revision = Revision };
-        Tests = [("", "–"), .. (await db.PressureFieldTests.Where(t => t.HouseId == HouseId).OrderByDescending(t => t.Day).ThenByDescending(t => t.Id).Select(t => new { t.Id, t.Day }).ToListAsync())
-            .Select(t => (TypedNumbers.Plain((decimal)t.Id), HouseTime.Show(t.Day)))];
+        Measured = await TestChoice.AllAsync(db, HouseId);
         Rules = [("", "those of the house's state"), .. SitingRuleSets.All.Select(s => (s.Id, $"{s.Jurisdiction}: {s.Citation}"))];
         return true;
     }
 
     private async Task StartAsync() => Input = new RouteForm
     {
-        TestId = Tests.Select(t => t.Value).FirstOrDefault(v => v.Length > 0), Pieces = RouteForm.Usual(), FromVertical = "0",
+        TestId = Measured.FirstOrDefault()?.Value, Pieces = RouteForm.Usual(), FromVertical = "0",
         Target = Measures.Pressure.Number(await db.Company.Select(c => c.TargetSuctionPa).SingleAsync(), units.System),
     };
 

@@ -12,11 +12,11 @@ namespace MitigationOffice.Web.Pages.Design;
 public sealed record RouteLook(HouseFacts? Facts, DesignReport? Report, string? Refusal)
 {
     /// <summary>What cannot be read yet is left out of the drawing; the form tells of it when it is saved.</summary>
-    public static async Task<RouteLook> OfAsync(OfficeDb db, int houseId, RouteForm typed, IEnumerable<string> tests, UnitSystem units)
+    public static async Task<RouteLook> OfAsync(OfficeDb db, int houseId, RouteForm typed, IReadOnlyList<TestChoice> tests, UnitSystem units)
     {
         var (design, problems) = (new SuctionDesign { HouseId = houseId, Revision = "" }, new ModelStateDictionary());
-        typed.Write(design, new FormReading(problems, "Input", units));
-        if (design.PressureFieldTestId is not { } test || !tests.Contains(TypedNumbers.Plain((decimal)test))) return new(null, null, "Choose the PFE test this design answers.");
+        typed.Write(design, new FormReading(problems, "Input", units), tests);
+        if (!tests.Any(t => t.Id == design.PressureFieldTestId)) return new(null, null, "Choose the PFE test this design answers.");
         var inputs = (await GatherDesign.InputsAsync(db, design))!;
         var first = problems.SelectMany(p => p.Value!.Errors).FirstOrDefault()?.ErrorMessage;
         var (report, refusal) = first is null ? Compute(inputs) : (null, first);

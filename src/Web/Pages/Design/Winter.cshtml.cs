@@ -34,8 +34,8 @@ public sealed class WinterModel(OfficeDb db) : PageModel
     {
         if (await HouseHead.LoadAsync(db, houseId, shown: 3) is not { } head) return NotFound();
         HouseId = houseId;
-        Design = await db.Designs.AsNoTracking().Include(d => d.Pieces).AsSingleQuery().Where(d => d.HouseId == houseId && (revision == null || d.Revision == revision))
-            .OrderByDescending(d => d.Revision.Length).ThenByDescending(d => d.Revision).FirstOrDefaultAsync();
+        Design = await db.FirstToReadAsync(db.Designs.Where(d => d.HouseId == houseId && (revision == null || d.Revision == revision))
+            .OrderByDescending(d => d.Revision.Length).ThenByDescending(d => d.Revision));
         if (Design is null && revision is not null) return NotFound();
         ViewData["House"] = head with { Revision = Design?.Revision ?? "–", Date = Design?.ComputedAtUtc is { } at ? HouseTime.Show(DateOnly.FromDateTime(at)) : "–" };
         Climate = await db.Climates.Where(c => c.HouseId == houseId).Select(c => new Weather(c.Station, c.FileName, c.FirstDay, c.LastDay, c.Winters, c.SetAside)).FirstOrDefaultAsync();

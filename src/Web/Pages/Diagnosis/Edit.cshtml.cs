@@ -25,6 +25,10 @@ public sealed class EditModel(OfficeDb db, UnitChoice units, TimeProvider clock,
     [BindProperty(SupportsGet = true)]
     public int? TestId { get; set; }
 
+    /// <summary>An earlier test of the house whose holes are read again, with suction at another hole.</summary>
+    [FromQuery]
+    public int? Like { get; set; }
+
     public IReadOnlyList<(string Value, string Words)> Fans { get; private set; } = [];
     public IReadOnlyList<string> Areas { get; private set; } = [];
 
@@ -87,6 +91,18 @@ public sealed class EditModel(OfficeDb db, UnitChoice units, TimeProvider clock,
             Day = TypedNumbers.Plain(HouseTime.DayOf(clock.GetUtcNow().UtcDateTime, zone)), MeasuredBy = actor.Name,
             Indoor = Measures.Temperature.Number(indoor, units.System), Suction = [new() { Label = "S1" }],
         };
+        if (Like is not null) await TakeHolesAsync();
+    }
+
+    /// <summary>The holes of an earlier test, where they are; distances are from another suction hole now and are read anew with everything else.</summary>
+    private async Task TakeHolesAsync()
+    {
+        var earlier = await db.PressureFieldTests.AsNoTracking().Include(t => t.SuctionHoles).Include(t => t.TestHoles).FirstOrDefaultAsync(t => t.Id == Like && t.HouseId == HouseId);
+        if (earlier is null) return;
+        var known = PfeForm.Of(earlier, units.System);
+        Input.Suction = [new() { Label = $"S{earlier.SuctionHoles.Count + 1}" }];
+        Input.Holes = [.. known.Holes.Select(h => new PfeForm.HoleRow { Label = h.Label, Place = h.Place, At = h.At })];
+        (Input.Instrument, Input.AppliancesRunning) = (known.Instrument, known.AppliancesRunning);
     }
 
     private async Task<FloorPlan> PlanAsync() =>

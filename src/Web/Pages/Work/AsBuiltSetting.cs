@@ -23,6 +23,7 @@ public sealed record AsBuiltSetting(int HouseId, int JobId, string JobNumber, Sy
     /// <summary>What the chosen offer and the additions to it hold, as far as it is kept on record as a part.</summary>
     public IReadOnlyList<ComponentKind> SoldParts { get; init; } = [];
     public int? DesignFanId { get; init; }
+    public int SuctionPoints { get; init; } = 1;
     public string PipeSize { get; init; } = "4in";
     public string FanPlace { get; init; } = "";
 
@@ -58,20 +59,21 @@ public sealed record AsBuiltSetting(int HouseId, int JobId, string JobNumber, Sy
     {
         var design = await db.Designs.AsNoTracking().Where(d => d.Id == DesignId).Select(d => new
         {
-            d.FanId, d.PressureFieldTestId, d.ReportJson,
-            Pipe = d.Pieces.Where(p => p.Kind == PieceKind.Pipe).OrderBy(p => p.Position).Select(p => p.Size).FirstOrDefault(),
+            d.FanId, d.PressureFieldTestId, d.ReportJson, Branches = d.Branches.Count,
+            Pipe = d.Pieces.Where(p => p.Kind == PieceKind.Pipe && p.Branch == 0).OrderBy(p => p.Position).Select(p => p.Size).FirstOrDefault(),
             FanPlace = d.Pieces.Where(p => p.Kind == PieceKind.Fan).Select(p => (PiecePlace?)p.Place).FirstOrDefault(),
         }).FirstOrDefaultAsync();
         var testId = design?.PressureFieldTestId ?? await db.PressureFieldTests.Where(t => t.HouseId == HouseId).OrderByDescending(t => t.Day).ThenByDescending(t => t.Id).Select(t => (int?)t.Id).FirstOrDefaultAsync();
-        var holes = await db.PressureFieldTests.Where(t => t.Id == testId).SelectMany(t => t.TestHoles).OrderBy(h => h.Position).Select(h => h.Label).ToListAsync();
-        return this with { Holes = holes, DesignFanId = design?.FanId, PipeSize = design?.Pipe ?? "4in", FanPlace = design?.FanPlace?.ToString() ?? "", Foreseen = ForeseenSuction.Of(design?.ReportJson) };
+        var holes = await db.PressureFieldTests.Where(t => t.Id == testId || db.Designs.Any(d => d.Id == DesignId && d.Branches.Any(b => b.PressureFieldTestId == t.Id)))
+            .SelectMany(t => t.TestHoles).OrderBy(h => h.PressureFieldTestId != testId).ThenBy(h => h.PressureFieldTestId).ThenBy(h => h.Position).Select(h => h.Label).ToListAsync();
+        return this with { Holes = [.. holes.Distinct(StringComparer.OrdinalIgnoreCase)], SuctionPoints = 1 + (design?.Branches ?? 0), DesignFanId = design?.FanId, PipeSize = design?.Pipe ?? "4in", FanPlace = design?.FanPlace?.ToString() ?? "", Foreseen = ForeseenSuction.Of(design?.ReportJson) };
     }
 
     /// <summary>A form for a system not yet on record, filled with what the design and the offer say.</summary>
     public AsBuiltForm NewForm() => new()
     {
         SystemType = SystemKinds.WordsOf(Kind),
-        SuctionPoints = "1",
+        SuctionPoints = TypedNumbers.Plain((decimal)SuctionPoints),
         PipeSize = PipeSize,
         FanPlace = FanPlace,
         FanId = $"{DesignFanId}",

@@ -41,7 +41,11 @@ public sealed record DemoHouse(string Street, string Customer, DemoStage Stage, 
 }
 
 /// <summary>A floor plan as somebody would type it.</summary>
-public sealed record DemoPlan(IReadOnlyList<DemoFloor> Floors, IReadOnlyList<string> Footings, string Sump, DemoPlace Pit, IReadOnlyList<DemoPlace> Holes);
+public sealed record DemoPlan(IReadOnlyList<DemoFloor> Floors, IReadOnlyList<string> Footings, string Sump, DemoPlace Pit, IReadOnlyList<DemoPlace> Holes)
+{
+    /// <summary>Where a second suction point was tried, for the far side of a footing.</summary>
+    public DemoPlace? SecondPit { get; init; }
+}
 
 public sealed record DemoFloor(string Name, Business.Houses.FoundationKind Kind, string Corners);
 

@@ -70,11 +70,18 @@ internal sealed class DemoPath(OfficeDb db, DemoClock clock, Actor actor, MailSe
     private async Task<int> DiagnoseAsync(DemoHouse demo, House house)
     {
         On(demo, Math.Min(2, demo.DaysAgo), "Cleo Marsh");
+        var first = await ReadAsync(demo, house, second: false);
+        if (demo.Plan?.SecondPit is not null) await ReadAsync(demo, house, second: true);
+        return first;
+    }
+
+    private async Task<int> ReadAsync(DemoHouse demo, House house, bool second)
+    {
         var fans = await db.Fans.ToDictionaryAsync(f => f.Model, f => f.Id);
-        var test = DemoReadings.Test(demo, house.Id, DateOnly.FromDateTime(clock.Utc), 12, model => fans[model]);
+        var test = DemoReadings.Test(demo, house.Id, DateOnly.FromDateTime(clock.Utc), 12, model => fans[model], second);
         db.Add(test);
         await db.SaveChangesAsync();
-        db.AddRange(DemoReadings.Readings(demo, test));
+        db.AddRange(DemoReadings.Readings(demo, test, second));
         await db.SaveChangesAsync();
         return test.Id;
     }
@@ -87,6 +94,13 @@ internal sealed class DemoPath(OfficeDb db, DemoClock clock, Actor actor, MailSe
             HouseId = house.Id, PressureFieldTestId = testId, Revision = "A", TargetPa = _company.TargetSuctionPa, Pieces = DemoReadings.Route(demo),
             DischargeAboveGradeM = demo.Route == "attic" ? 3 + 2.7 * demo.Storeys : 0.6 + 2.7 * demo.Storeys, OpeningDistanceM = 3.6, AboveOpeningTopM = 1.2, AboveRoofM = 0.4,
         };
+        if (demo.Plan?.SecondPit is { } pit)
+        {
+            var own = await db.PressureFieldTests.Where(t => t.HouseId == house.Id && t.Id != testId).Select(t => t.Id).SingleAsync();
+            design.Branches.Add(new SuctionBranch { Number = 1, Name = pit.Place, PressureFieldTestId = own, JoinsAfterPiece = 2 });
+            design.Pieces.AddRange(DemoReadings.Branch());
+        }
+
         db.Add(design);
         await db.SaveChangesAsync();
         var result = await ComputeDesign.StoreAsync(db, design, clock);

@@ -18,16 +18,17 @@ internal static class DemoPlans
         house.FootingsM = string.Join('\n', plan.Footings.Select(f => PlanText.Store(Sound(ReadPlaces.Line(f, "footing", UnitSystem.US)))));
         var sump = At(plan.Sump);
         (house.SumpXM, house.SumpYM) = (sump?.XM, sump?.YM);
-        var holes = plan.Holes.Append(plan.Pit).Select(h => new PlacedHole(h.Place, At(h.At)!.Value)).ToList();
+        var holes = plan.Holes.Append(plan.Pit).Append(plan.SecondPit ?? plan.Pit).Select(h => new PlacedHole(h.Place, At(h.At)!.Value)).ToList();
         if (CheckPlan.Of(FloorPlan.Of(house), holes, UnitSystem.US) is [var fault, ..]) throw new InvalidOperationException($"{demo.Street}: {fault.Words}");
     }
 
     /// <summary>Puts the day's holes on the plan, with their distances from the pit.</summary>
-    public static void Place(DemoHouse demo, PressureFieldTest test)
+    public static void Place(DemoHouse demo, PressureFieldTest test, bool second = false)
     {
         if (demo.Plan is not { } plan) return;
-        var pit = At(plan.Pit.At)!.Value;
-        foreach (var suction in test.SuctionHoles) (suction.Place, suction.XM, suction.YM) = (plan.Pit.Place, pit.XM, pit.YM);
+        var drawnAt = second ? plan.SecondPit! : plan.Pit;
+        var pit = At(drawnAt.At)!.Value;
+        foreach (var suction in test.SuctionHoles) (suction.Place, suction.XM, suction.YM) = (drawnAt.Place, pit.XM, pit.YM);
         foreach (var (hole, drawn) in test.TestHoles.Zip(plan.Holes))
         {
             var at = At(drawn.At)!.Value;

@@ -11,27 +11,28 @@ internal static class DemoReadings
 
     private static readonly (string Place, double Feet)[] Holes = [("by the stairs", 6), ("middle of the north wall", 17), ("laundry corner", 26), ("far corner", 34)];
 
-    public static PressureFieldTest Test(DemoHouse house, int houseId, DateOnly day, double outdoorF, Func<string, int> fanId)
+    /// <summary>With suction at the first pit alone, or at the second.</summary>
+    public static PressureFieldTest Test(DemoHouse house, int houseId, DateOnly day, double outdoorF, Func<string, int> fanId, bool second = false)
     {
-        var (off, tried) = Of(house.Ground);
+        var (off, tried) = Of(house.Ground, second);
         var test = new PressureFieldTest
         {
             HouseId = houseId, Day = day, MeasuredBy = "Cleo Marsh", Instrument = "Micromanometer and U-tube", OutdoorC = (outdoorF - 32) / 1.8, IndoorC = 20.6,
             AppliancesRunning = house.NaturalDraft ? "furnace fan, water heater" : "furnace fan",
-            SuctionHoles = [new SuctionHole { Label = "A", Place = "utility room, 2 ft from the footing" }],
+            SuctionHoles = [new SuctionHole { Label = second ? "B" : "A", Place = "utility room, 2 ft from the footing" }],
             TestHoles = [.. Holes.Select((h, i) => new TestHole { Position = i + 1, Label = $"{i + 1}", Place = h.Place, DistanceM = h.Feet * 0.3048, FanOffPa = off[i] })],
             Settings = [.. tried.Select((t, i) => new FanSetting
             {
                 Position = i + 1, FanId = fanId(t.Fan), Label = t.Fan, PitVacuumPa = Measures.GaugePressure.ToSi(t.PitInWC, "inWC"), PitVacuumAsEntered = $"{t.PitInWC} inWC", Watts = t.Watts,
             })],
         };
-        DemoPlans.Place(house, test);
+        DemoPlans.Place(house, test, second);
         return test;
     }
 
-    public static IEnumerable<HoleReading> Readings(DemoHouse house, PressureFieldTest test)
+    public static IEnumerable<HoleReading> Readings(DemoHouse house, PressureFieldTest test, bool second = false)
     {
-        var tried = Of(house.Ground).Tried;
+        var tried = Of(house.Ground, second).Tried;
         return from setting in test.Settings
                from hole in test.TestHoles
                let pa = tried[setting.Position - 1].HolesPa[hole.Position - 1]
@@ -49,12 +50,25 @@ internal static class DemoReadings
         return pieces;
     }
 
+    /// <summary>From the second pit up to the joists and along them, into the route before it turns to the wall.</summary>
+    public static List<RoutePiece> Branch() =>
+    [
+        new() { Branch = 1, Position = 1, Kind = PieceKind.Pipe, Size = "3in", LengthM = 7 * 0.3048, RiseM = 7 * 0.3048 },
+        new() { Branch = 1, Position = 2, Kind = PieceKind.Elbow90, Size = "3in" },
+        new() { Branch = 1, Position = 3, Kind = PieceKind.Pipe, Size = "3in", LengthM = 26 * 0.3048, RiseM = 0.1 },
+        new() { Branch = 1, Position = 4, Kind = PieceKind.Tee, Size = "4in" },
+    ];
+
     private static RoutePiece Pipe(double feet, double rise, PiecePlace place) =>
         new() { Kind = PieceKind.Pipe, Size = "4in", LengthM = feet * 0.3048, RiseM = rise * 0.3048, Place = place };
 
     private static RoutePiece Bend(int count, PiecePlace place) => new() { Kind = PieceKind.Elbow90, Size = "4in", Count = count, Place = place };
 
     private static RoutePiece Fan(PiecePlace place) => new() { Kind = PieceKind.Fan, Size = "4in", Place = place };
+
+    private static (double[] Off, Tried[] Tried) Of(string ground, bool second) => second
+        ? ([0.5, 0.6, 0.9, 1.1], [new("Harrow 51", 1.74, 48.5, [-2.4, -1.6, -15.8, -39]), new("Harrow 32", 1.26, 30, [-1.6, -1.0, -11.2, -28])])
+        : Of(ground);
 
     private static (double[] Off, Tried[] Tried) Of(string ground) => ground switch
     {

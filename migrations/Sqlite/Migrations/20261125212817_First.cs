@@ -997,6 +997,7 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     Id = table.Column<int>(type: "INTEGER", nullable: false)
                         .Annotation("Sqlite:Autoincrement", true),
                     SuctionDesignId = table.Column<int>(type: "INTEGER", nullable: false),
+                    Branch = table.Column<int>(type: "INTEGER", nullable: false),
                     Position = table.Column<int>(type: "INTEGER", nullable: false),
                     Kind = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
                     Size = table.Column<string>(type: "TEXT", nullable: false),
@@ -1016,6 +1017,37 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         principalTable: "Designs",
                         principalColumn: "Id",
                         onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "SuctionBranch",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    SuctionDesignId = table.Column<int>(type: "INTEGER", nullable: false),
+                    Number = table.Column<int>(type: "INTEGER", nullable: false),
+                    Name = table.Column<string>(type: "TEXT", nullable: false),
+                    PressureFieldTestId = table.Column<int>(type: "INTEGER", nullable: true),
+                    JoinsBranch = table.Column<int>(type: "INTEGER", nullable: false),
+                    JoinsAfterPiece = table.Column<int>(type: "INTEGER", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_SuctionBranch", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_SuctionBranch_Designs_SuctionDesignId",
+                        column: x => x.SuctionDesignId,
+                        principalTable: "Designs",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                    table.ForeignKey(
+                        name: "FK_SuctionBranch_PressureFieldTests_PressureFieldTestId",
+                        column: x => x.PressureFieldTestId,
+                        principalTable: "PressureFieldTests",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
                 });
 
             migrationBuilder.CreateTable(
@@ -2152,6 +2184,16 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 unique: true);
 
             migrationBuilder.CreateIndex(
+                name: "IX_SuctionBranch_PressureFieldTestId",
+                table: "SuctionBranch",
+                column: "PressureFieldTestId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_SuctionBranch_SuctionDesignId",
+                table: "SuctionBranch",
+                column: "SuctionDesignId");
+
+            migrationBuilder.CreateIndex(
                 name: "IX_SuctionHole_PressureFieldTestId",
                 table: "SuctionHole",
                 column: "PressureFieldTestId");
@@ -2314,6 +2356,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
 
             migrationBuilder.DropTable(
                 name: "Submissions");
+
+            migrationBuilder.DropTable(
+                name: "SuctionBranch");
 
             migrationBuilder.DropTable(
                 name: "SuctionHole");

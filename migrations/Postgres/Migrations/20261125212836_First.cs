@@ -998,6 +998,7 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     Id = table.Column<int>(type: "integer", nullable: false)
                         .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
                     SuctionDesignId = table.Column<int>(type: "integer", nullable: false),
+                    Branch = table.Column<int>(type: "integer", nullable: false),
                     Position = table.Column<int>(type: "integer", nullable: false),
                     Kind = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
                     Size = table.Column<string>(type: "text", nullable: false),
@@ -1017,6 +1018,37 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         principalTable: "Designs",
                         principalColumn: "Id",
                         onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "SuctionBranch",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "integer", nullable: false)
+                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
+                    SuctionDesignId = table.Column<int>(type: "integer", nullable: false),
+                    Number = table.Column<int>(type: "integer", nullable: false),
+                    Name = table.Column<string>(type: "text", nullable: false),
+                    PressureFieldTestId = table.Column<int>(type: "integer", nullable: true),
+                    JoinsBranch = table.Column<int>(type: "integer", nullable: false),
+                    JoinsAfterPiece = table.Column<int>(type: "integer", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_SuctionBranch", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_SuctionBranch_Designs_SuctionDesignId",
+                        column: x => x.SuctionDesignId,
+                        principalTable: "Designs",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                    table.ForeignKey(
+                        name: "FK_SuctionBranch_PressureFieldTests_PressureFieldTestId",
+                        column: x => x.PressureFieldTestId,
+                        principalTable: "PressureFieldTests",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
                 });
 
             migrationBuilder.CreateTable(
@@ -2153,6 +2185,16 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 unique: true);
 
             migrationBuilder.CreateIndex(
+                name: "IX_SuctionBranch_PressureFieldTestId",
+                table: "SuctionBranch",
+                column: "PressureFieldTestId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_SuctionBranch_SuctionDesignId",
+                table: "SuctionBranch",
+                column: "SuctionDesignId");
+
+            migrationBuilder.CreateIndex(
                 name: "IX_SuctionHole_PressureFieldTestId",
                 table: "SuctionHole",
                 column: "PressureFieldTestId");
@@ -2315,6 +2357,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
 
             migrationBuilder.DropTable(
                 name: "Submissions");
+
+            migrationBuilder.DropTable(
+                name: "SuctionBranch");
 
             migrationBuilder.DropTable(
                 name: "SuctionHole");
