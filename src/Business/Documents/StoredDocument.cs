@@ -51,4 +51,7 @@ public enum PaperKind
     StateReport,
     Invoice,
     CreditNote,
+    CancelNotice,
+    ChangeOrder,
+    SignedChangeOrder,
 }
