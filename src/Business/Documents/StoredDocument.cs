@@ -52,4 +52,7 @@ public enum PaperKind
     Invoice,
     CreditNote,
     PlanPicture,
+    CancelNotice,
+    ChangeOrder,
+    SignedChangeOrder,
 }

@@ -16,6 +16,8 @@ public sealed partial class RolesTests(GuardOffice office)
         "/Diagnosis/Edit", "/Diagnosis/Index",
         "/Houses/Go", "/Houses/Index", "/Houses/Inquiry", "/Papers/Index", "/Papers/Paper", "/Plan/Backdrop", "/Plan/Coverage", "/Plan/Index", "/Plan/Picture", "/Tests/Edit", "/Tests/Index", "/Tests/Sheet", "/Today/Index",
         "/Work/AsBuilt", "/Work/Index", "/Work/Paper", "/Work/Sheet", "/Work/Week",
+        "/Houses/Go", "/Houses/Index", "/Houses/Inquiry", "/Papers/Index", "/Papers/Paper", "/Plan/Coverage", "/Plan/Index", "/Tests/Edit", "/Tests/Index", "/Tests/Sheet", "/Today/Index",
+        "/Work/AsBuilt", "/Work/Change", "/Work/Index", "/Work/Paper", "/Work/Sheet", "/Work/Week",
     ];
 
     private static readonly string[] ForOwners = ["/Shop/Company", "/Shop/Fan", "/Shop/Import", "/Shop/Price", "/Shop/RuleSet", "/Shop/Rules", "/Shop/Staff"];

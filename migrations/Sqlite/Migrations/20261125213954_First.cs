@@ -52,6 +52,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     TaxPercent = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: false),
                     DepositPercent = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: false),
                     QuoteValidDays = table.Column<int>(type: "INTEGER", nullable: false),
+                    DepositDueDays = table.Column<int>(type: "INTEGER", nullable: false),
+                    BalanceDueDays = table.Column<int>(type: "INTEGER", nullable: false),
+                    InvoiceDueDays = table.Column<int>(type: "INTEGER", nullable: false),
                     ElectricityCentsPerKWh = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: false),
                     ElectricityPriceSource = table.Column<string>(type: "TEXT", nullable: false),
                     FuelDollarsPerTherm = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: false),
@@ -1014,6 +1017,8 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     ValidUntil = table.Column<DateOnly>(type: "TEXT", nullable: true),
                     TaxPercent = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: false),
                     DepositPercent = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: false),
+                    DepositDueDays = table.Column<int>(type: "INTEGER", nullable: false),
+                    BalanceDueDays = table.Column<int>(type: "INTEGER", nullable: false),
                     Answers = table.Column<string>(type: "TEXT", nullable: false),
                     Introduction = table.Column<string>(type: "TEXT", nullable: false),
                     Scope = table.Column<string>(type: "TEXT", nullable: false),
@@ -1289,6 +1294,53 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "CancelNotices",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    AcceptanceId = table.Column<int>(type: "INTEGER", nullable: false),
+                    HouseId = table.Column<int>(type: "INTEGER", nullable: false),
+                    AcceptanceHash = table.Column<string>(type: "TEXT", nullable: false),
+                    TypedName = table.Column<string>(type: "TEXT", nullable: false),
+                    Statement = table.Column<string>(type: "TEXT", nullable: false),
+                    AtUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    TimeZone = table.Column<string>(type: "TEXT", nullable: false),
+                    CancelBy = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    OwedBackBy = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    IpAddress = table.Column<string>(type: "TEXT", nullable: false),
+                    UserAgent = table.Column<string>(type: "TEXT", nullable: false),
+                    QuoteLinkId = table.Column<int>(type: "INTEGER", nullable: false),
+                    PdfDocumentId = table.Column<int>(type: "INTEGER", nullable: false),
+                    PdfSha256 = table.Column<string>(type: "TEXT", nullable: false),
+                    PreviousHash = table.Column<string>(type: "TEXT", nullable: false),
+                    Hash = table.Column<string>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_CancelNotices", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_CancelNotices_Acceptances_AcceptanceId",
+                        column: x => x.AcceptanceId,
+                        principalTable: "Acceptances",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_CancelNotices_Documents_PdfDocumentId",
+                        column: x => x.PdfDocumentId,
+                        principalTable: "Documents",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_CancelNotices_Houses_HouseId",
+                        column: x => x.HouseId,
+                        principalTable: "Houses",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "Invoices",
                 columns: table => new
                 {
@@ -1369,9 +1421,7 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     DoneOn = table.Column<DateOnly>(type: "TEXT", nullable: true),
                     CancelWindowWaiver = table.Column<string>(type: "TEXT", nullable: false),
                     Notes = table.Column<string>(type: "TEXT", nullable: false),
-                    DepositReceivedOn = table.Column<DateOnly>(type: "TEXT", nullable: true),
                     CalledOffBecause = table.Column<string>(type: "TEXT", nullable: false),
-                    DepositReceived_Cents = table.Column<long>(type: "INTEGER", nullable: false),
                     Version = table.Column<int>(type: "INTEGER", nullable: false)
                 },
                 constraints: table =>
@@ -1484,6 +1534,61 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "ChangeOrders",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    Number = table.Column<string>(type: "TEXT", nullable: false),
+                    JobId = table.Column<int>(type: "INTEGER", nullable: false),
+                    HouseId = table.Column<int>(type: "INTEGER", nullable: false),
+                    AcceptanceId = table.Column<int>(type: "INTEGER", nullable: false),
+                    Position = table.Column<int>(type: "INTEGER", nullable: false),
+                    State = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    Reason = table.Column<string>(type: "TEXT", nullable: false),
+                    TimeEffect = table.Column<string>(type: "TEXT", nullable: false),
+                    CreatedAtUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    CreatedBy = table.Column<string>(type: "TEXT", nullable: false),
+                    SentAtUtc = table.Column<DateTime>(type: "TEXT", nullable: true),
+                    ValidUntil = table.Column<DateOnly>(type: "TEXT", nullable: true),
+                    PdfDocumentId = table.Column<int>(type: "INTEGER", nullable: true),
+                    DeclineReason = table.Column<string>(type: "TEXT", nullable: false),
+                    Net_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    NewTotal_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    OldTotal_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    Tax_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_ChangeOrders", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_ChangeOrders_Acceptances_AcceptanceId",
+                        column: x => x.AcceptanceId,
+                        principalTable: "Acceptances",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_ChangeOrders_Documents_PdfDocumentId",
+                        column: x => x.PdfDocumentId,
+                        principalTable: "Documents",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_ChangeOrders_Houses_HouseId",
+                        column: x => x.HouseId,
+                        principalTable: "Houses",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_ChangeOrders_Jobs_JobId",
+                        column: x => x.JobId,
+                        principalTable: "Jobs",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "ChecklistStep",
                 columns: table => new
                 {
@@ -1570,6 +1675,115 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         name: "FK_Systems_Jobs_JobId",
                         column: x => x.JobId,
                         principalTable: "Jobs",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "ChangeLine",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    ChangeOrderId = table.Column<int>(type: "INTEGER", nullable: false),
+                    Position = table.Column<int>(type: "INTEGER", nullable: false),
+                    Kind = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    Of = table.Column<string>(type: "TEXT", nullable: false),
+                    WasWords = table.Column<string>(type: "TEXT", nullable: false),
+                    PriceItemId = table.Column<int>(type: "INTEGER", nullable: true),
+                    Words = table.Column<string>(type: "TEXT", nullable: false),
+                    Quantity = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: false),
+                    Unit = table.Column<string>(type: "TEXT", nullable: false),
+                    Priced = table.Column<bool>(type: "INTEGER", nullable: false),
+                    Taxable = table.Column<bool>(type: "INTEGER", nullable: false),
+                    UnitPrice_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    WasAmount_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_ChangeLine", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_ChangeLine_ChangeOrders_ChangeOrderId",
+                        column: x => x.ChangeOrderId,
+                        principalTable: "ChangeOrders",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "ChangeLinks",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    ChangeOrderId = table.Column<int>(type: "INTEGER", nullable: false),
+                    TokenHash = table.Column<string>(type: "TEXT", nullable: false),
+                    CreatedAtUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    ExpiresAtUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    RevokedAtUtc = table.Column<DateTime>(type: "TEXT", nullable: true),
+                    HandedBy = table.Column<string>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_ChangeLinks", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_ChangeLinks_ChangeOrders_ChangeOrderId",
+                        column: x => x.ChangeOrderId,
+                        principalTable: "ChangeOrders",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "ChangeSignatures",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    ChangeOrderId = table.Column<int>(type: "INTEGER", nullable: false),
+                    Number = table.Column<string>(type: "TEXT", nullable: false),
+                    AcceptanceHash = table.Column<string>(type: "TEXT", nullable: false),
+                    LinesSha256 = table.Column<string>(type: "TEXT", nullable: false),
+                    TypedName = table.Column<string>(type: "TEXT", nullable: false),
+                    ConsentText = table.Column<string>(type: "TEXT", nullable: false),
+                    IntentText = table.Column<string>(type: "TEXT", nullable: false),
+                    AtUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    TimeZone = table.Column<string>(type: "TEXT", nullable: false),
+                    IpAddress = table.Column<string>(type: "TEXT", nullable: false),
+                    UserAgent = table.Column<string>(type: "TEXT", nullable: false),
+                    ChangeLinkId = table.Column<int>(type: "INTEGER", nullable: false),
+                    HandedBy = table.Column<string>(type: "TEXT", nullable: false),
+                    PdfDocumentId = table.Column<int>(type: "INTEGER", nullable: false),
+                    PdfSha256 = table.Column<string>(type: "TEXT", nullable: false),
+                    SignedDocumentId = table.Column<int>(type: "INTEGER", nullable: false),
+                    SignedSha256 = table.Column<string>(type: "TEXT", nullable: false),
+                    PreviousHash = table.Column<string>(type: "TEXT", nullable: false),
+                    Hash = table.Column<string>(type: "TEXT", nullable: false),
+                    NewTotal_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    OldTotal_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_ChangeSignatures", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_ChangeSignatures_ChangeOrders_ChangeOrderId",
+                        column: x => x.ChangeOrderId,
+                        principalTable: "ChangeOrders",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_ChangeSignatures_Documents_PdfDocumentId",
+                        column: x => x.PdfDocumentId,
+                        principalTable: "Documents",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_ChangeSignatures_Documents_SignedDocumentId",
+                        column: x => x.SignedDocumentId,
+                        principalTable: "Documents",
                         principalColumn: "Id",
                         onDelete: ReferentialAction.Restrict);
                 });
@@ -1839,6 +2053,81 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 name: "IX_CancelledSales_HouseId",
                 table: "CancelledSales",
                 column: "HouseId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_CancelNotices_AcceptanceId",
+                table: "CancelNotices",
+                column: "AcceptanceId",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_CancelNotices_HouseId",
+                table: "CancelNotices",
+                column: "HouseId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_CancelNotices_PdfDocumentId",
+                table: "CancelNotices",
+                column: "PdfDocumentId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ChangeLine_ChangeOrderId",
+                table: "ChangeLine",
+                column: "ChangeOrderId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ChangeLinks_ChangeOrderId",
+                table: "ChangeLinks",
+                column: "ChangeOrderId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ChangeLinks_TokenHash",
+                table: "ChangeLinks",
+                column: "TokenHash",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ChangeOrders_AcceptanceId",
+                table: "ChangeOrders",
+                column: "AcceptanceId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ChangeOrders_HouseId",
+                table: "ChangeOrders",
+                column: "HouseId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ChangeOrders_JobId_Position",
+                table: "ChangeOrders",
+                columns: new[] { "JobId", "Position" },
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ChangeOrders_Number",
+                table: "ChangeOrders",
+                column: "Number",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ChangeOrders_PdfDocumentId",
+                table: "ChangeOrders",
+                column: "PdfDocumentId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ChangeSignatures_ChangeOrderId",
+                table: "ChangeSignatures",
+                column: "ChangeOrderId",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ChangeSignatures_PdfDocumentId",
+                table: "ChangeSignatures",
+                column: "PdfDocumentId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ChangeSignatures_SignedDocumentId",
+                table: "ChangeSignatures",
+                column: "SignedDocumentId");
 
             migrationBuilder.CreateIndex(
                 name: "IX_ChecklistStep_JobId",
@@ -2331,6 +2620,18 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 name: "CancelledSales");
 
             migrationBuilder.DropTable(
+                name: "CancelNotices");
+
+            migrationBuilder.DropTable(
+                name: "ChangeLine");
+
+            migrationBuilder.DropTable(
+                name: "ChangeLinks");
+
+            migrationBuilder.DropTable(
+                name: "ChangeSignatures");
+
+            migrationBuilder.DropTable(
                 name: "ChecklistStep");
 
             migrationBuilder.DropTable(
@@ -2428,6 +2729,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
 
             migrationBuilder.DropTable(
                 name: "Staff");
+
+            migrationBuilder.DropTable(
+                name: "ChangeOrders");
 
             migrationBuilder.DropTable(
                 name: "FanSetting");
