@@ -80,11 +80,12 @@ public sealed class DemoOffice : IAsyncLifetime
     {
         Task<int> HouseAsync(string street) => Office.WithDbAsync(db => db.Houses.Where(h => h.Street == street).Select(h => h.Id).SingleAsync());
         var (quoted, proven, late) = (await HouseAsync("14 Larkspur Hill"), await HouseAsync("51 Meadowlark Drive"), await HouseAsync("12 Old Ferry Landing"));
-        var drawn = await HouseAsync("31 Cooper's Yard");
+        var (drawn, two) = (await HouseAsync("31 Cooper's Yard"), await HouseAsync("5 Bellwether Lane"));
+        var branched = await Office.WithDbAsync(db => db.Designs.Where(d => d.HouseId == two).Select(d => d.Id).SingleAsync());
         return
         [
             ("/", "today"), ("/houses", "houses"), ("/houses/new", "new-house"), ($"/houses/{quoted}/inquiry", "inquiry"), ($"/houses/{quoted}/diagnosis", "diagnosis"),
-            ($"/houses/{drawn}/plan", "plan"), ($"/houses/{drawn}/coverage?best=1", "coverage"), ($"/houses/{quoted}/diagnosis/readings", null), ($"/houses/{quoted}/design", "design"), ($"/houses/{quoted}/design/route", null), ($"/houses/{quoted}/quote", "quote"),
+            ($"/houses/{drawn}/plan", "plan"), ($"/houses/{drawn}/coverage?best=1", "coverage"), ($"/houses/{quoted}/diagnosis/readings", null), ($"/houses/{quoted}/design", "design"), ($"/houses/{quoted}/design/route", null), ($"/houses/{two}/design", null), ($"/houses/{two}/design/route/{branched}", null), ($"/houses/{quoted}/quote", "quote"),
             ($"/houses/{late}/work", "work"), ($"/houses/{proven}/work", null), ($"/houses/{proven}/proof", "proof"), ($"/houses/{proven}/follow-up", "house-follow-up"),
             ($"/houses/{proven}/papers", "papers"), ("/customers", null), ("/quotes", "quotes"), ("/work", "work-list"), ("/tests", "tests"), ("/follow-up", "follow-up"),
             ("/follow-up/rules", null), ("/state-reports", "state-reports"), ("/shop", "shop"), ("/shop/company", null), ("/shop/prices", "prices"), ("/shop/fans", "fans"),

@@ -7,7 +7,6 @@ using MitigationOffice.Engineering.Piping;
 using MitigationOffice.Engineering.Sizing;
 using MitigationOffice.Engineering.Slab;
 using FanResult = MitigationOffice.Business.Design.Report.FanResult;
-using HoleTransfer = MitigationOffice.Business.Design.Report.HoleTransfer;
 using Piece = MitigationOffice.Engineering.Piping.RoutePiece;
 
 namespace MitigationOffice.Business.Design;

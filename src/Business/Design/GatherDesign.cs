@@ -5,7 +5,6 @@ using MitigationOffice.Business.Diagnosis;
 using MitigationOffice.Business.Houses;
 using MitigationOffice.Business.Shop;
 using MitigationOffice.Engineering.Freezing.Weather;
-using MitigationOffice.Engineering.Siting;
 
 namespace MitigationOffice.Business.Design;
 
@@ -31,16 +30,23 @@ public static class GatherDesign
     public static async Task<DesignInputs?> InputsAsync(OfficeDb db, SuctionDesign design)
     {
         if (design.PressureFieldTestId is not { } testId) return null;
-        var house = await db.Houses.AsNoTracking().Include(h => h.Areas).AsSingleQuery().SingleAsync(h => h.Id == design.HouseId);
+        if (design.Branches.Count == 0 && design.Pieces.Exists(p => p.Branch != 0)) throw new InvalidOperationException("Read the design with its branches.");
+        var (house, weather) = await HouseAndWeatherAsync(db, design.HouseId);
         var company = await db.Company.AsNoTracking().SingleAsync();
-        var climate = await db.Climates.AsNoTracking().FirstOrDefaultAsync(c => c.HouseId == design.HouseId && !c.SetAside);
         var wanted = design.Branches.Select(b => b.PressureFieldTestId).OfType<int>().Append(testId).ToList();
         var tests = await db.PressureFieldTests.AsNoTracking().Include(t => t.Settings).Include(t => t.SuctionHoles).Include(t => t.TestHoles).ThenInclude(h => h.Readings).AsSingleQuery()
             .Where(t => wanted.Contains(t.Id)).ToListAsync();
         var fans = await db.Fans.AsNoTracking().Include(f => f.Points).OrderBy(f => f.Model).AsSingleQuery().ToListAsync();
         var (plan, whyNone) = GatherPlan.Of(house, tests.Single(t => t.Id == testId));
-        var file = Of(design, house, company, tests, fans) with { FloorPlan = plan, Climate = climate is null ? null : Weather(climate) };
+        var file = Of(design, house, company, tests, fans) with { FloorPlan = plan, Climate = weather is null ? null : Weather(weather), Discharge = await GatherMouth.OfAsync(db, design, house) };
         return new DesignInputs(file with { OutdoorRun = AssumedOutdoors.Of(file) }, house) { WhyNoPlan = whyNone, Catalogue = fans };
+    }
+
+    private static async Task<(House House, string? WeatherDays)> HouseAndWeatherAsync(OfficeDb db, int houseId)
+    {
+        var both = await db.Houses.AsNoTracking().Include(h => h.Areas).Where(h => h.Id == houseId)
+            .Select(h => new { House = h, Days = db.Climates.Where(c => c.HouseId == h.Id && !c.SetAside).Select(c => c.Days).FirstOrDefault() }).AsSingleQuery().SingleAsync();
+        return (both.House, both.Days);
     }
 
     private static DesignFile Of(SuctionDesign design, House house, CompanyProfile company, List<PressureFieldTest> tests, IReadOnlyList<Fan> fans) => new()
@@ -50,7 +56,6 @@ public static class GatherDesign
         Route = Line(design, 0),
         Fans = [.. fans.Where(f => !f.Retired || f.Id == design.FanId || tests.Exists(t => t.Settings.Exists(s => s.FanId == f.Id))).Select(Fan)],
         ChosenFan = fans.FirstOrDefault(f => f.Id == design.FanId)?.Model,
-        Discharge = Discharge(design, house),
         FurtherPoints = design.Branches.Count == 0 ? null : [.. Further(design, house, tests, fans)],
     };
 
@@ -72,12 +77,7 @@ public static class GatherDesign
     }
 
     /// <summary>Its faults were told when it was read.</summary>
-    private static FileClimate Weather(HouseClimate climate) => new() { Unit = RecordUnit.Celsius, Csv = "DATE,TMIN,TMAX\n" + climate.Days, AcceptFaults = true };
-
-    public static string RulesFor(SuctionDesign design, House house) =>
-        design.SitingRules.Length > 0 ? design.SitingRules
-        : SitingRuleSets.All.Any(s => s.Id == $"us-{house.State.Trim().ToLowerInvariant()}") ? $"us-{house.State.Trim().ToLowerInvariant()}"
-        : "us-epa-1994";
+    private static FileClimate Weather(string days) => new() { Unit = RecordUnit.Celsius, Csv = "DATE,TMIN,TMAX\n" + days, AcceptFaults = true };
 
     private static FileSite Site(House house, CompanyProfile company) => new()
     {
@@ -115,11 +115,5 @@ public static class GatherDesign
     {
         Model = f.Model, PriceDollars = (double)f.Price.Dollars, ExpectedLifeYears = f.ExpectedLifeYears, NoiseDbA = f.NoiseDbA,
         Points = [.. f.Points.OrderBy(p => p.FlowM3PerS).Select(p => new FileFanPoint(p.FlowM3PerS, p.StaticPressurePa, p.Watts))],
-    };
-
-    private static FileDischarge Discharge(SuctionDesign d, House house) => new()
-    {
-        AboveGradeM = d.DischargeAboveGradeM, OpeningDistanceM = d.OpeningDistanceM, AboveOpeningTopM = d.AboveOpeningTopM, AboveRoofM = d.AboveRoofM,
-        AdjacentBuildingM = d.AdjacentBuildingM, RainCap = d.RainCap, FromVerticalDeg = d.FromVerticalDeg, Rules = RulesFor(d, house),
     };
 }

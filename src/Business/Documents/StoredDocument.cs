@@ -51,4 +51,8 @@ public enum PaperKind
     StateReport,
     Invoice,
     CreditNote,
+    PlanPicture,
+    CancelNotice,
+    ChangeOrder,
+    SignedChangeOrder,
 }

@@ -7,7 +7,7 @@ using MitigationOffice.Engineering.Slab;
 namespace MitigationOffice.Benchmarks.Sizing;
 
 /// <summary>What one change in the route editor asks of the engine: forty fans on a tree of five suction points with nine holes each; and the
-/// system's curve for the chart. Limits, on one core of the machine named in docs/calculations/fans.md: report 20 ms, curve 5 ms.</summary>
+/// system's curve for the chart. Limits with five points on one core of a common machine, so that the server's 100 ms are kept: report 20 ms, curve 5 ms.</summary>
 [MemoryDiagnoser]
 public class SeveralPointsBenchmarks
 {

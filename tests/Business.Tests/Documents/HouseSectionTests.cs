@@ -38,8 +38,8 @@ public sealed class HouseSectionTests
             Branches = [new("B", [new(RoutePlace.Indoors, 4, "3 in")], "", 160), new("C", [new(RoutePlace.Garage, 2, "2 in")], "B")],
         };
         var picture = HouseSection.Draw(facts);
-        Assert.Equal(2, picture.Shapes.OfType<Ring>().Count(r => r.Of == "branch"));
-        Assert.Equal(2, picture.Shapes.OfType<Trace>().Count(t => t is { Of: "branch", Stroke: Stroke.Pipe }));
+        Assert.Equal(3, picture.Shapes.OfType<Ring>().Count(r => r.Of == "pipe"));
+        Assert.Equal(3, picture.Shapes.OfType<Trace>().Count(t => t is { Of: "pipe", Stroke: Stroke.Pipe }));
         Assert.Contains($"A further pit, B: {Measures.Length.Show(4)} of 3 in pipe indoors, which joins the route; {Measures.GaugePressure.Show(160)} at the pit.", DescribeHouse.Of(facts), StringComparison.Ordinal);
         Assert.Contains($"A further pit, C: {Measures.Length.Show(2)} of 2 in pipe in the garage, which joins the pipe of B.", DescribeHouse.Of(facts), StringComparison.Ordinal);
         Assert.Contains("4 in and 3 in and 2 in pipe", string.Join('|', picture.Shapes.OfType<Label>().Select(l => l.Text)), StringComparison.Ordinal);

@@ -133,6 +133,20 @@ public sealed class BranchesTests(OfficeApp office) : IClassFixture<OfficeApp>
     }
 
     [Fact]
+    public async Task The_mouth_s_page_and_a_weather_record_leave_the_branches_in_the_computation()
+    {
+        var owner = await office.SignInAsOwnerAsync();
+        var (house, design) = await office.TwoPointHouseAsync(owner);
+        var before = await office.WithDbAsync(db => db.Designs.Where(d => d.Id == design).Select(d => d.Version).SingleAsync());
+        var answer = await owner.SubmitAsync($"/houses/{house}/design/siting", new() { ["Input.AboveGrade"] = "17" }, "#siting-form");
+        Assert.Equal(HttpStatusCode.Redirect, answer.StatusCode);
+        var after = await office.WithDbAsync(db => db.Designs.AsNoTracking().WithRoute().SingleAsync(d => d.Id == design));
+        Assert.NotEqual(before, after.Version);
+        Assert.Equal(2, JsonSerializer.Deserialize<DesignReport>(after.ReportJson!, DesignFileText.Json)!.Shown!.Points.Count);
+        await Assert.ThrowsAsync<InvalidOperationException>(() => office.WithDbAsync(async db => await GatherDesign.FileAsync(db, await db.Designs.Include(d => d.Pieces).SingleAsync(d => d.Id == design))));
+    }
+
+    [Fact]
     public async Task A_change_keeps_the_rows_a_copy_takes_the_branches_and_a_point_can_go_again()
     {
         var owner = await office.SignInAsOwnerAsync();

@@ -87,7 +87,7 @@ public sealed partial class ExportTests(OfficeApp office) : IClassFixture<Office
         Assert.Equal(
             shown.Holes.Select(h => (string[])[$"{h.Label} most from {PointName(shown.Points[h.From!.Value].Name)}", $"{TransferOf(verb, h)!.Ratio * 100:0.##} %", Suction(h.NowPa), $"{Suction(h.WinterPa)} {Range(h.WinterLowPa, h.WinterHighPa)}"]),
             Rows(page, "Suction at each hole with"));
-        foreach (var (caption, branch) in new[] { ("Where the fan's pressure goes", (string?)null), ("Along the branch of B", "B") })
+        foreach (var (caption, branch) in new[] { ("Where the fan’s pressure goes", (string?)null), ("Along the branch of B", "B") })
             Assert.Equal(
                 verb.Losses.Where(l => l.Branch == branch).Select(l => (string[])[
                     l.Words + (l.LengthM > 0 ? ", " + Measures.Length.Show(l.LengthM) : ""), l.LossK?.ToString("0.##", CultureInfo.InvariantCulture) ?? "", l.SpeedMPerS > 0 ? Speed(l.SpeedMPerS, Us) : "", Suction(l.PressurePa)]),

@@ -123,8 +123,8 @@ public sealed class HouseSection
             var top = _at.Crossing;
             var joined = branch.Joins.Length == 0 ? -1 : _f.Branches.ToList().FindIndex(b => b.Name == branch.Joins);
             var pit = new Spot(x, _at.SlabBottom + 14);
-            _shapes.Add(new Trace("branch", Stroke.Pipe, [pit with { Y = pit.Y - 2 }, new(x, top), new(joined < 0 ? _at.PitX : BranchX(joined), top)]));
-            _shapes.Add(new Ring("branch", Stroke.Thin, pit, 13, Filled: true));
+            _shapes.Add(new Trace("pipe", Stroke.Pipe, [pit with { Y = pit.Y - 2 }, new(x, top), new(joined < 0 ? _at.PitX : BranchX(joined), top)]));
+            _shapes.Insert(_shapes.Count - 1, new Ring("pipe", Stroke.Thin, pit, 13, Filled: true));
             var name = branch.Name.Length <= 14 ? branch.Name : branch.Name[..13] + "…";
             List<(string, Tone)> words = branch.PitVacuumPa is { } pa ? [(name, Tone.Soft), (Measures.GaugePressure.Show(pa, _f.Units), Tone.Soft)] : [(name, Tone.Soft)];
             Want(Say($"branch {i}"), words, Around(new(x, pit.Y + 6), 18, Anchor.Start, Anchor.End), needed: false);

@@ -35,8 +35,6 @@ public static partial class DesignWords
     public static HoleTransfer? TransferOf(DesignReport report, HolePressure hole) =>
         (hole.From is { } from and > 0 ? report.FurtherSoils[from - 1].Soil : report.Soil).Holes.FirstOrDefault(t => t.Label == hole.Label);
 
-    public static string OneDecimal(double number) => string.Create(CultureInfo.InvariantCulture, $"{number:0.0}");
-
     public static string Ratio(double ratio) => string.Create(CultureInfo.InvariantCulture, $"{Math.Round(ratio, 2, MidpointRounding.AwayFromZero):0.00}");
 
     public static string Percent(double share) => string.Create(CultureInfo.InvariantCulture, $"{Math.Round(share * 100, MidpointRounding.AwayFromZero):0} %");

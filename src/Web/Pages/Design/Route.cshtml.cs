@@ -4,7 +4,7 @@ using Microsoft.AspNetCore.Mvc.RazorPages;
 using Microsoft.EntityFrameworkCore;
 using MitigationOffice.Business.Data;
 using MitigationOffice.Business.Design;
-using MitigationOffice.Engineering.Siting;
+using MitigationOffice.Business.Shop;
 using MitigationOffice.Web.Pages.Shared;
 using MitigationOffice.Web.Setup;
 using MitigationOffice.Web.Setup.Forms;
@@ -36,9 +36,9 @@ public sealed class RouteModel(OfficeDb db, UnitChoice units, TimeProvider clock
 
     public async Task<IActionResult> OnGetAsync()
     {
-        if (!await ShowAsync()) return NotFound();
-        if (DesignId is null) await StartAsync();
-        else if (await DesignAsync(tracked: false) is not { } design) return NotFound();
+        var design = DesignId is null ? null : await DesignAsync(tracked: false);
+        if (!await ShowAsync(design?.Revision) || (design is null && DesignId is not null)) return NotFound();
+        if (design is null) await StartAsync();
         else if (design.FrozenAtUtc is not null) return Frozen();
         else (Input, Version) = (RouteForm.Of(design, units.System), design.Version);
         if (DesignId is not null) await LookAsync();
@@ -115,13 +115,13 @@ public sealed class RouteModel(OfficeDb db, UnitChoice units, TimeProvider clock
         return tracked ? wanted.AsTracking().WithRoute().FirstOrDefaultAsync() : db.FirstToReadAsync(wanted);
     }
 
-    private async Task<bool> ShowAsync()
+    private async Task<bool> ShowAsync(string? revision = null)
     {
         if (await HouseHead.LoadAsync(db, HouseId, shown: 3) is not { } head) return false;
-        Revision = DesignId is null ? await CopyDesign.NextAsync(db, HouseId) : await db.Designs.Where(d => d.Id == DesignId && d.HouseId == HouseId).Select(d => d.Revision).FirstOrDefaultAsync() ?? "";
+        Revision = revision ?? (DesignId is null ? await CopyDesign.NextAsync(db, HouseId) : await db.Designs.Where(d => d.Id == DesignId && d.HouseId == HouseId).Select(d => d.Revision).FirstOrDefaultAsync() ?? "");
         ViewData["House"] = head with { Revision = Revision };
         Measured = await TestChoice.AllAsync(db, HouseId);
-        Rules = [("", "those of the house's state"), .. SitingRuleSets.All.Select(s => (s.Id, $"{s.Jurisdiction}: {s.Citation}"))];
+        Rules = await OfferRuleSets.ChoicesAsync(db);
         return true;
     }
 

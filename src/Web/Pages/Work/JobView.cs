@@ -8,7 +8,7 @@ namespace MitigationOffice.Web.Pages.Work;
 /// <summary>One job as sheet 5 shows it.</summary>
 public sealed record JobView(
     int Id, int Version, string Number, JobState State, SystemKind Kind, DateOnly? Day, TimeOnly? ArriveAt, string Crew, DateOnly? DoneOn, string CancelWindowWaiver,
-    string Notes, string CalledOffBecause, Money DepositReceived, DateOnly? DepositReceivedOn, DateTime AcceptedAtUtc, string AcceptedZone, DateOnly CancelBy, Money Deposit, Money Total,
+    string Notes, string CalledOffBecause, int AcceptanceId, bool Cancelled, long PaidCents, DateTime AcceptedAtUtc, string AcceptedZone, DateOnly CancelBy, Money Deposit, Money Total,
     string Revision, int? DesignId)
 {
     public sealed record Step(int Id, int Position, string Words, string Caution, string Source, DateTime? DoneAtUtc, string DoneBy, string NotNeededBecause)
@@ -21,6 +21,9 @@ public sealed record JobView(
         int? LabelId, int? PacketId, List<FinalReading> Readings);
 
     public IReadOnlyList<Step> Steps { get; init; } = [];
+
+    /// <summary>What the customer paid at this house and was not given back.</summary>
+    public Money Paid => new(PaidCents);
     public Built? System { get; init; }
     public DateOnly AcceptedOn => HouseTime.DayOf(AcceptedAtUtc, HouseTime.Zone(AcceptedZone));
 
@@ -35,7 +38,7 @@ public sealed record JobView(
                           orderby j.State == JobState.CalledOff, j.Id descending
                           select new JobView(
                               j.Id, j.Version, j.Number, j.State, j.Kind, j.Day, j.ArriveAt, j.Crew, j.DoneOn, j.CancelWindowWaiver, j.Notes, j.CalledOffBecause,
-                              j.DepositReceived, j.DepositReceivedOn, a.AtUtc, a.TimeZone, a.CancelBy, a.Deposit, a.Total, r.Quote!.Number + " " + r.Letter, r.SuctionDesignId)).FirstOrDefaultAsync();
+                              a.Id, db.CancelledSales.Any(c => c.AcceptanceId == a.Id), db.Payments.Where(p => p.HouseId == j.HouseId && p.CustomerId == r.Quote!.CustomerId).Sum(p => p.Amount.Cents), a.AtUtc, a.TimeZone, a.CancelBy, a.Deposit, a.Total, r.Quote!.Number + " " + r.Letter, r.SuctionDesignId)).FirstOrDefaultAsync();
         return view is null ? null : view with { Steps = await StepsAsync(db, view.Id), System = await BuiltAsync(db, view.Id) };
     }
 

@@ -11,8 +11,6 @@ public sealed class PlanForm
     public string? ArriveAt { get; set; }
     public string? Crew { get; set; }
     public string? CancelWindowWaiver { get; set; }
-    public string? DepositReceived { get; set; }
-    public string? DepositReceivedOn { get; set; }
 
     public static PlanForm Of(JobView j) => new()
     {
@@ -20,29 +18,19 @@ public sealed class PlanForm
         ArriveAt = j.ArriveAt?.ToString("HH:mm", System.Globalization.CultureInfo.InvariantCulture),
         Crew = j.Crew,
         CancelWindowWaiver = j.CancelWindowWaiver,
-        DepositReceived = j.DepositReceived == Money.Zero ? "" : TypedNumbers.Plain(j.DepositReceived),
-        DepositReceivedOn = TypedNumbers.Plain(j.DepositReceivedOn),
     };
 
-    /// <summary>Writes what was typed onto the job. A job may keep no day yet while its deposit is noted.</summary>
+    /// <summary>Writes what was typed onto the job. A job may keep no day yet while its crew is noted.</summary>
     public void Write(Job job, FormReading read, DateOnly acceptedOn, DateOnly cancelBy)
     {
         var day = read.Day(Day, nameof(Day), "day of the work");
         var at = read.Time(ArriveAt, nameof(ArriveAt), "time of arrival");
         var crew = read.Text(Crew, nameof(Crew), "crew", most: 100);
         var waiver = read.Text(CancelWindowWaiver, nameof(CancelWindowWaiver), "reason", most: 1000);
-        WriteDeposit(job, read);
         if (day is { } planned)
             foreach (var refusal in PlanJob.Write(job, new(planned, at, crew, waiver), acceptedOn, cancelBy)) read.Refuse(refusal.Field, refusal.Words);
         else if (string.IsNullOrWhiteSpace(Day) && job.State == JobState.Planned)
             read.Refuse(nameof(Day), "A planned job needs its day. To put it off, write a later day, or call it off.");
         else if (job.State == JobState.ToPlan) job.Crew = crew;
-    }
-
-    private void WriteDeposit(Job job, FormReading read)
-    {
-        job.DepositReceived = read.Money(DepositReceived, nameof(DepositReceived), "deposit") ?? Money.Zero;
-        job.DepositReceivedOn = read.Day(DepositReceivedOn, nameof(DepositReceivedOn), "day it came");
-        if (job.DepositReceived > Money.Zero && string.IsNullOrWhiteSpace(DepositReceivedOn)) read.Refuse(nameof(DepositReceivedOn), "Write the day the deposit came.");
     }
 }

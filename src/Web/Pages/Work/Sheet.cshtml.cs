@@ -29,6 +29,7 @@ public sealed partial class SheetModel(OfficeDb db, UnitChoice units, TimeProvid
     public JobView? Job { get; private set; }
     public IReadOnlyList<JobList.Waiting> Waiting { get; private set; } = [];
     public IReadOnlyList<(int Id, string Number, JobState State)> OtherJobs { get; private set; } = [];
+    public IReadOnlyList<ChangeRow> Changes { get; private set; } = [];
     public IReadOnlyList<string> Crews { get; private set; } = [];
     public IReadOnlyList<string> Clashes { get; private set; } = [];
     public TimeZoneInfo Zone { get; private set; } = TimeZoneInfo.Utc;
@@ -84,6 +85,7 @@ public sealed partial class SheetModel(OfficeDb db, UnitChoice units, TimeProvid
         Crews = await JobList.CrewsAsync(db);
         OtherJobs = (await db.Jobs.Where(j => j.HouseId == HouseId).OrderByDescending(j => j.Id).Select(j => new { j.Id, j.Number, j.State }).ToListAsync()).ConvertAll(j => (j.Id, j.Number, j.State));
         if (Job is { State: JobState.Planned } planned) Clashes = await PlanJob.ClashesAsync(db, planned.Day, planned.Crew, planned.Id);
+        if (Job is { } shown) Changes = await ChangeRow.OfJobAsync(db, shown.Id);
         ViewData["House"] = head with { Revision = Job?.Number ?? "–", Date = Job is null ? "–" : HouseTime.Show(Job.DoneOn ?? Job.Day) };
         return null;
     }

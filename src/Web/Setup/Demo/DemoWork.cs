@@ -41,7 +41,6 @@ internal sealed class DemoWork(OfficeDb db, DemoClock clock, Actor actor, Compan
         var plan = new PlanJob.Plan(HouseTime.DayOf(inquiry, _zone).AddDays(day), new TimeOnly(8, 0), "Cleo Marsh", "");
         var refused = PlanJob.Write(job, plan, HouseTime.DayOf(accepted.AtUtc, _zone), accepted.CancelBy);
         if (refused.Count > 0) throw new InvalidOperationException($"{demo.Street}: {refused[0].Words}");
-        (job.DepositReceived, job.DepositReceivedOn) = (accepted.Deposit, HouseTime.DayOf(accepted.AtUtc, _zone).AddDays(1));
         await db.SaveChangesAsync();
     }
 
