@@ -98,7 +98,7 @@ public sealed class MouthSection
         var stroke = fails ? Stroke.Warn : Stroke.Measure;
         Line(of, stroke, new(x, from), new(x, to));
         foreach (var y in new[] { from, to }) Line(of, stroke, new(x - 4, y), new(x + 4, y));
-        Want(of, [(words + (fails ? ", fails" : ""), fails ? Tone.Warn : Tone.Plain)], [.. Around(new(x, (from + to) / 2), 7, sides), .. Around(new(x, Math.Min(from, to)), 7, sides), .. Around(new(x, from * 0.75 + to * 0.25), 7, sides)]);
+        Want(of, [(words + (fails ? ", fails" : ""), fails ? Tone.Warn : Tone.Plain)], [.. Around(new(x, (from + to) / 2), 7, sides), .. Around(new(x, Math.Min(from, to)), 7, sides), .. Around(new(x, from * 0.75 + to * 0.25), 7, sides), .. Around(new(x, to - 30), 40, sides), .. Around(new(_at.Mouth.X - 2.2 * _at.PerFt, to), 40, Anchor.End), .. Around(new(_at.Mouth.X, _at.Ground - 60), 40, sides)]);
     }
 
     private void DrawOpening(PlacedOpening o)

@@ -38,16 +38,17 @@ public sealed class IndexModel(OfficeDb db, UnitChoice units, TimeProvider clock
         if (await HouseHead.LoadAsync(db, houseId, shown: 3) is not { } head) return NotFound();
         ViewData["House"] = head;
         HouseId = houseId;
-        Revisions = [.. (await db.Designs.Where(d => d.HouseId == houseId).Select(d => d.Revision).ToListAsync()).OrderBy(r => r.Length).ThenBy(r => r, StringComparer.Ordinal)];
-        if (Revisions.Count == 0)
+        var found = await db.Designs.AsNoTracking().Include(d => d.Pieces).Where(d => d.HouseId == houseId && (revision == null || d.Revision == revision))
+            .OrderByDescending(d => d.Revision.Length).ThenByDescending(d => d.Revision)
+            .Select(d => new { Design = d, All = db.Designs.Where(x => x.HouseId == houseId).Select(x => x.Revision).ToList() }).AsSingleQuery().FirstOrDefaultAsync();
+        if (found is null)
         {
             HasReadings = await db.PressureFieldTests.AnyAsync(t => t.HouseId == houseId);
-            return Page();
+            return revision is null || !await db.Designs.AnyAsync(d => d.HouseId == houseId) ? Page() : NotFound();
         }
 
-        var wanted = revision ?? Revisions[^1];
-        Design = await db.Designs.AsNoTracking().Include(d => d.Pieces).AsSingleQuery().FirstOrDefaultAsync(d => d.HouseId == houseId && d.Revision == wanted);
-        if (Design is null) return NotFound();
+        Design = found.Design;
+        Revisions = [.. found.All.OrderBy(r => r.Length).ThenBy(r => r, StringComparer.Ordinal)];
         ViewData["House"] = head with { Revision = Design.Revision, Date = Design.ComputedAtUtc is { } at ? HouseTime.Show(DateOnly.FromDateTime(at)) : "–" };
         await ShowAsync(Design, head.Address);
         return Page();
