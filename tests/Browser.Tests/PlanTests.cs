@@ -42,13 +42,24 @@ public sealed class PlanTests(BrowserOffice office) : IClassFixture<BrowserOffic
     [BrowserFact]
     public async Task A_picture_gets_its_scale_by_two_clicks_and_a_hole_is_added_on_the_plan()
     {
-        var house = await office.MeasuredHouseAsync(await office.SignInAsOwnerAsync());
+        var house = await office.PlainHouseAsync();
         var desk = await office.OwnerAtAsync();
+        await desk.GoAsync($"/houses/{house}/plan");
+        await desk.FillAsync(("Input.Areas[0].Corners", "0,0 40,0 40,28 0,28"));
+        await desk.PressAsync("Save the plan");
+        await ReadAsync(desk, house);
         await desk.GoAsync($"/houses/{house}/plan/picture");
         await desk.Page.SetInputFilesAsync("#Upload", new FilePayload { Name = "scan.png", MimeType = "image/png", Buffer = Scan.Of(1200, 900) });
         await desk.PressAsync("Take this picture");
         foreach (var (x, y) in new[] { (100, 800), (1100, 800) }) await ClickPictureAsync(desk, x, y);
-        Assert.Equal(["100,800", "1100,800"], [await ValueAsync(desk, "#Input_From"), await ValueAsync(desk, "#Input_To")]);
+        // The window shows the picture smaller than it is, so that a click is true to a few of its pixels.
+        foreach (var (field, x) in new[] { ("#Input_From", 100), ("#Input_To", 1100) })
+        {
+            var typed = (await ValueAsync(desk, field)).Split(',').Select(t => int.Parse(t, System.Globalization.CultureInfo.InvariantCulture)).ToList();
+            Assert.InRange(typed[0], x - 3, x + 3);
+            Assert.InRange(typed[1], 797, 803);
+        }
+
         await desk.FillAsync(("Input.Length", "50"), ("Input.At", "0,0"));
         await desk.PressAsync("Lay it under the plan");
         var picture = desk.Page.Locator("svg#plan image");
@@ -59,15 +70,19 @@ public sealed class PlanTests(BrowserOffice office) : IClassFixture<BrowserOffic
         await ClickAsync(desk, 30, 20);
         Assert.Equal("30,20", await ValueAsync(desk, "#Input_New_0__At"));
         await desk.PressAsync("Save the plan");
-        Assert.Equal("30,20", await ValueAsync(desk, "#Input_Holes_11__At"));
+        Assert.Equal("30,20", await ValueAsync(desk, "#Input_Holes_4__At"));
         Assert.Empty(desk.Complaints);
     }
 
     [BrowserFact]
     public async Task The_mouths_drawing_follows_the_typing()
     {
-        var (house, _) = await office.HouseWithDesignAsync();
+        var house = await office.PlainHouseAsync();
         var desk = await office.OwnerAtAsync();
+        await ReadAsync(desk, house);
+        await desk.GoAsync($"/houses/{house}/design/route");
+        await desk.FillAsync([.. DesignVerbs.Route().Select(f => (f.Key, f.Value))]);
+        await desk.PressAsync("Save and compute");
         await desk.GoAsync($"/houses/{house}/design/siting");
         await desk.FillAsync(("Input.AboveGrade", "9"), ("Input.Openings[0].Name", "Kitchen"));
         await desk.Page.Locator("#siting-look svg.wide-drawing", new() { HasText = "9 ft above grade, fails" }).WaitForAsync();

@@ -12,6 +12,9 @@ namespace MitigationOffice.Business.Design;
 public sealed record DesignInputs(DesignFile File, House House)
 {
     public string Hash { get; } = DesignFileText.HashOf(File);
+
+    /// <summary>The fans that can be chosen, by their numbers in the catalogue.</summary>
+    public IReadOnlyList<(int Id, string Model)> Fans { get; init; } = [];
 }
 
 /// <summary>Collects from the records all that the computation of a design takes.</summary>
@@ -29,7 +32,10 @@ public static class GatherDesign
         var test = await db.PressureFieldTests.AsNoTracking().Include(t => t.Settings).Include(t => t.TestHoles).ThenInclude(h => h.Readings).AsSingleQuery().SingleAsync(t => t.Id == testId);
         var fans = await db.Fans.AsNoTracking().Include(f => f.Points).OrderBy(f => f.Model).AsSingleQuery().ToListAsync();
         var climate = await db.Climates.AsNoTracking().FirstOrDefaultAsync(c => c.HouseId == design.HouseId && !c.SetAside);
-        return new DesignInputs(Of(design, house, company, test, fans) with { Climate = climate is null ? null : Weather(climate), Discharge = await GatherMouth.OfAsync(db, design, house) }, house);
+        return new DesignInputs(Of(design, house, company, test, fans) with { Climate = climate is null ? null : Weather(climate), Discharge = await GatherMouth.OfAsync(db, design, house) }, house)
+        {
+            Fans = [.. fans.Where(f => !f.Retired || f.Id == design.FanId).Select(f => (f.Id, f.Model))],
+        };
     }
 
     public static DesignFile Of(SuctionDesign design, House house, CompanyProfile company, PressureFieldTest test, IReadOnlyList<Fan> fans) => new()

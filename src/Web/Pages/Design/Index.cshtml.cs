@@ -38,17 +38,16 @@ public sealed class IndexModel(OfficeDb db, UnitChoice units, TimeProvider clock
         if (await HouseHead.LoadAsync(db, houseId, shown: 3) is not { } head) return NotFound();
         ViewData["House"] = head;
         HouseId = houseId;
-        var found = await db.Designs.AsNoTracking().Include(d => d.Pieces).Where(d => d.HouseId == houseId && (revision == null || d.Revision == revision))
-            .OrderByDescending(d => d.Revision.Length).ThenByDescending(d => d.Revision)
-            .Select(d => new { Design = d, All = db.Designs.Where(x => x.HouseId == houseId).Select(x => x.Revision).ToList() }).AsSingleQuery().FirstOrDefaultAsync();
-        if (found is null)
+        Revisions = [.. (await db.Designs.Where(d => d.HouseId == houseId).Select(d => d.Revision).ToListAsync()).OrderBy(r => r.Length).ThenBy(r => r, StringComparer.Ordinal)];
+        if (Revisions.Count == 0)
         {
             HasReadings = await db.PressureFieldTests.AnyAsync(t => t.HouseId == houseId);
-            return revision is null || !await db.Designs.AnyAsync(d => d.HouseId == houseId) ? Page() : NotFound();
+            return Page();
         }
 
-        Design = found.Design;
-        Revisions = [.. found.All.OrderBy(r => r.Length).ThenBy(r => r, StringComparer.Ordinal)];
+        var wanted = revision ?? Revisions[^1];
+        Design = await db.Designs.AsNoTracking().Include(d => d.Pieces).AsSingleQuery().FirstOrDefaultAsync(d => d.HouseId == houseId && d.Revision == wanted);
+        if (Design is null) return NotFound();
         ViewData["House"] = head with { Revision = Design.Revision, Date = Design.ComputedAtUtc is { } at ? HouseTime.Show(DateOnly.FromDateTime(at)) : "–" };
         await ShowAsync(Design, head.Address);
         return Page();
@@ -102,9 +101,9 @@ public sealed class IndexModel(OfficeDb db, UnitChoice units, TimeProvider clock
         Result = await ComputeDesign.ReadAsync(db, design);
         var house = Result.Inputs?.House ?? await db.Houses.AsNoTracking().Include(h => h.Areas).AsSingleQuery().SingleAsync(h => h.Id == design.HouseId);
         Facts = SectionOfDesign.Of(design, Result.Report, house, address, units.System);
-        var fans = await db.Fans.AsNoTracking().Where(f => !f.Retired || f.Id == design.FanId).OrderBy(f => f.Model).Select(f => new { f.Id, f.Model }).ToListAsync();
+        var fans = Result.Inputs?.Fans ?? [.. (await db.Fans.AsNoTracking().Where(f => !f.Retired || f.Id == design.FanId).OrderBy(f => f.Model).Select(f => new { f.Id, f.Model }).ToListAsync()).Select(f => (f.Id, f.Model))];
         Corrections = await CorrectForeseen.OnAsync(db);
-        ChosenFan = fans.Find(f => f.Id == design.FanId)?.Model;
+        ChosenFan = fans.FirstOrDefault(f => f.Id == design.FanId).Model;
         Fans = [("", "the recommended one"), .. fans.Select(f => (f.Id.ToString(CultureInfo.InvariantCulture), f.Model))];
     }
 
