@@ -132,7 +132,7 @@ public sealed class PlanTests(BrowserOffice office) : IClassFixture<BrowserOffic
     private static async Task ClickPictureAsync(BrowserWindow desk, int x, int y)
     {
         var at = await desk.Page.EvaluateAsync<float[]>(
-            "([x, y]) => { const s = document.getElementById('backdrop'); s.scrollIntoView(); const p = new DOMPoint(+s.dataset.x + x, +s.dataset.y + y).matrixTransform(s.getScreenCTM()); return [p.x, p.y]; }", new[] { x, y });
+            "([x, y]) => { const s = document.getElementById('backdrop'); s.scrollIntoView(); const p = new DOMPoint(+s.dataset.x + x * s.dataset.scale, +s.dataset.y + y * s.dataset.scale).matrixTransform(s.getScreenCTM()); return [p.x, p.y]; }", new[] { x, y });
         await desk.Page.Mouse.ClickAsync(at[0], at[1]);
     }
 
