@@ -32,11 +32,13 @@ public sealed class RouteModel(OfficeDb db, UnitChoice units, TimeProvider clock
 
     public RouteLook? Look { get; private set; }
 
+    private SuctionDesign? _shown;
+
     public async Task<IActionResult> OnGetAsync()
     {
         if (!await ShowAsync()) return NotFound();
         if (DesignId is null) await StartAsync();
-        else if (await DesignAsync(tracked: false) is not { } design) return NotFound();
+        else if (_shown is not { } design) return NotFound();
         else if (design.FrozenAtUtc is not null) return Frozen();
         else (Input, Version) = (RouteForm.Of(design, units.System), design.Version);
         if (DesignId is not null) await LookAsync();
@@ -103,7 +105,8 @@ public sealed class RouteModel(OfficeDb db, UnitChoice units, TimeProvider clock
     private async Task<bool> ShowAsync()
     {
         if (await HouseHead.LoadAsync(db, HouseId, shown: 3) is not { } head) return false;
-        Revision = DesignId is null ? await CopyDesign.NextAsync(db, HouseId) : await db.Designs.Where(d => d.Id == DesignId && d.HouseId == HouseId).Select(d => d.Revision).FirstOrDefaultAsync() ?? "";
+        _shown = DesignId is null ? null : await DesignAsync(tracked: false);
+        Revision = DesignId is null ? await CopyDesign.NextAsync(db, HouseId) : _shown?.Revision ?? "";
         ViewData["House"] = head with { Revision = Revision };
         Tests = [("", "–"), .. (await db.PressureFieldTests.Where(t => t.HouseId == HouseId).OrderByDescending(t => t.Day).ThenByDescending(t => t.Id).Select(t => new { t.Id, t.Day }).ToListAsync())
             .Select(t => (TypedNumbers.Plain((decimal)t.Id), HouseTime.Show(t.Day)))];
