@@ -11,7 +11,7 @@ namespace MitigationOffice.Browser.Tests;
 /// With OFFICE_PICTURES=1 their pictures are written to docs/pictures.</summary>
 public sealed class PagesTests(DemoOffice demo) : IClassFixture<DemoOffice>
 {
-    private static readonly string? Pictures = Environment.GetEnvironmentVariable("OFFICE_PICTURES") is { Length: > 0 } ? FindPictures() : null;
+    internal static readonly string? Pictures = Environment.GetEnvironmentVariable("OFFICE_PICTURES") is { Length: > 0 } ? FindPictures() : null;
 
     [BrowserFact]
     public async Task The_main_pages_are_clean_wide()

@@ -19,7 +19,7 @@ public sealed class BillQuote
     private readonly Scope _scope;
 
     private BillQuote(Acceptance signed, QuoteRevision revision, IReadOnlyList<Invoice> invoices, IReadOnlyDictionary<int, PriceKind> kinds, IReadOnlyList<ChangeOrder> changes) =>
-        (_signed, _revision, _quote, _invoices, _kinds, _scope) = (signed, revision, revision.Quote!, invoices, kinds, ReadScope.Of(signed, revision, changes));
+        (_signed, _revision, _quote, _invoices, _kinds, _scope) = (signed, revision, revision.Quote!, invoices, kinds, ReadScope.Of(signed, revision.TaxPercent, revision.Tiers.Single(t => t.Id == signed.QuoteTierId).Lines, revision.AddOns, changes));
 
     public static async Task<BillQuote?> ReadAsync(OfficeDb db, int acceptanceId)
     {

@@ -37,7 +37,7 @@ public static class AcceptQuote
         var signed = SignedCopy.Make(quotePdf.Bytes, AcceptancePaper.Make(paper), paper.Quote.Head("Signed quote") with { MadeAtUtc = now });
         try
         {
-            var id = await db.WriteAsync(() => KeepAsync(db, full, evidence, signed, from, now));
+            var id = await db.WriteAsync(() => KeepAsync(db, full, evidence, signed, from, now, from.Link($"offer/{token}/cancel")));
             return new(OfferState.Accepted, id);
         }
         catch (DbUpdateException)
@@ -99,7 +99,7 @@ public static class AcceptQuote
         return (evidence, new(full.OnPaper(full.Revision.SentAtUtc ?? now), tier, chosen, declined, totals, evidence.TypedName, ConsentText, IntentText, at, now, signedOn, s.IpAddress, quotePdf.Sha256, evidence.CancelBy));
     }
 
-    private static async Task<int> KeepAsync(OfficeDb db, QuoteInFull full, Acceptance evidence, byte[] signed, MailIdentity from, DateTime now)
+    private static async Task<int> KeepAsync(OfficeDb db, QuoteInFull full, Acceptance evidence, byte[] signed, MailIdentity from, DateTime now, Uri cancelAt)
     {
         if (db.Database.ProviderName?.EndsWith("Sqlite", StringComparison.Ordinal) == false) await db.Database.ExecuteSqlRawAsync("SELECT pg_advisory_xact_lock(7302)");
         full.Revision.State = RevisionState.Accepted;
@@ -112,18 +112,20 @@ public static class AcceptQuote
         evidence.PreviousHash = await db.Acceptances.OrderByDescending(a => a.Id).Select(a => a.Hash).FirstOrDefaultAsync() ?? "";
         evidence.Hash = evidence.ComputeHash();
         db.Acceptances.Add(evidence);
-        if (MailAddress.IsUsable(full.Customer.Email)) await QueueMail.AddAsync(db, from, now, Confirmation(full, evidence, copy));
+        if (MailAddress.IsUsable(full.Customer.Email)) await QueueMail.AddAsync(db, from, now, Confirmation(full, evidence, copy, cancelAt));
         await db.SaveChangesAsync();
         return evidence.Id;
     }
 
-    private static Letter Confirmation(QuoteInFull full, Acceptance a, StoredDocument copy) =>
+    private static Letter Confirmation(QuoteInFull full, Acceptance a, StoredDocument copy, Uri cancelAt) =>
         new($"accepted:{full.Revision.Id}", MailClass.Work, full.Customer.Email, full.Customer.Name, $"Signed: quote {full.Quote.Number} {full.Revision.Letter}", $"""
             Thank you. {MailAddress.OneLine(a.TypedName)} signed quote {full.Quote.Number} {full.Revision.Letter} on {HouseTime.Show(a.AtUtc, full.Zone)}.
 
             Price, tax included: {a.Total}. Deposit: {a.Deposit}.
 
-            The signed copy is attached; please keep it.{(full.Revision.NoCancelNoticeBecause.Length > 0 ? "" : $" You may cancel until midnight of {HouseTime.Show(a.CancelBy)}; the form for it is in the copy.")} We write to you about the day of the work.
+            The signed copy is attached; please keep it.{(full.Revision.NoCancelNoticeBecause.Length > 0 ? "" : $" You may cancel until midnight of {HouseTime.Show(a.CancelBy)}; the form for it is in the copy, and this page does it too: {cancelAt}")}
+
+            We write to you about the day of the work.
             """)
         {
             HouseId = full.House.Id,

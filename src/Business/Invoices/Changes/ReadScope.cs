@@ -27,29 +27,34 @@ public sealed record Scope(int AcceptanceId, string AcceptanceHash, decimal TaxP
 /// <summary>Reads what the work is, now.</summary>
 public static class ReadScope
 {
+    /// <summary>Four statements.</summary>
     public static async Task<Scope?> OfAsync(OfficeDb db, int acceptanceId)
     {
         if (await db.Acceptances.AsNoTracking().SingleOrDefaultAsync(a => a.Id == acceptanceId) is not { } signed) return null;
-        var revision = await db.QuoteRevisions.AsNoTracking().WithPrices().SingleAsync(r => r.Id == signed.QuoteRevisionId);
-        return Of(signed, revision, await SignedAsync(db, acceptanceId));
+        var lines = await db.QuoteRevisions.AsNoTracking().Where(r => r.Id == signed.QuoteRevisionId).SelectMany(r => r.Tiers).Where(t => t.Id == signed.QuoteTierId).SelectMany(t => t.Lines).ToListAsync();
+        var rest = await db.QuoteRevisions.AsNoTracking().Where(r => r.Id == signed.QuoteRevisionId).Select(r => new { r.TaxPercent, AddOns = r.AddOns.ToList() }).AsSingleQuery().SingleAsync();
+        return Of(signed, rest.TaxPercent, lines, rest.AddOns, await SignedAsync(db, acceptanceId));
     }
 
     public static Task<List<ChangeOrder>> SignedAsync(OfficeDb db, int acceptanceId) =>
-        db.ChangeOrders.AsNoTracking().Include(c => c.Lines).Where(c => c.AcceptanceId == acceptanceId && c.State == ChangeState.Agreed).OrderBy(c => c.Position).ToListAsync();
+        db.ChangeOrders.AsNoTracking().Include(c => c.Lines).AsSingleQuery().Where(c => c.AcceptanceId == acceptanceId && c.State == ChangeState.Agreed).OrderBy(c => c.Position).ToListAsync();
 
-    public static Scope Of(Acceptance acceptance, QuoteRevision revision, IReadOnlyList<ChangeOrder> changes)
+    /// <param name="lines">Those of the tier that was chosen.</param>
+    /// <param name="addOns">All that were offered.</param>
+    /// <param name="changes">Those that were signed.</param>
+    public static Scope Of(Acceptance acceptance, decimal taxPercent, IEnumerable<QuoteLine> lines, IEnumerable<QuoteAddOn> addOns, IReadOnlyList<ChangeOrder> changes)
     {
-        var lines = Quoted(acceptance, revision).ToList();
-        foreach (var line in changes.OrderBy(c => c.Position).SelectMany(c => c.Lines.OrderBy(l => l.Position))) Apply(lines, line);
-        return new(acceptance.Id, acceptance.Hash, revision.TaxPercent, lines, changes.Count == 0 ? acceptance.Total : changes.MaxBy(c => c.Position)!.NewTotal, changes);
+        var work = Quoted(acceptance, lines, addOns).ToList();
+        foreach (var line in changes.OrderBy(c => c.Position).SelectMany(c => c.Lines.OrderBy(l => l.Position))) Apply(work, line);
+        return new(acceptance.Id, acceptance.Hash, taxPercent, work, changes.Count == 0 ? acceptance.Total : changes.MaxBy(c => c.Position)!.NewTotal, changes);
     }
 
-    private static IEnumerable<ScopeLine> Quoted(Acceptance signed, QuoteRevision revision)
+    private static IEnumerable<ScopeLine> Quoted(Acceptance acceptance, IEnumerable<QuoteLine> lines, IEnumerable<QuoteAddOn> addOns)
     {
-        foreach (var l in revision.Tiers.Single(t => t.Id == signed.QuoteTierId).Lines.OrderBy(l => l.Position))
+        foreach (var l in lines.OrderBy(l => l.Position))
             yield return new($"quote:{l.Id}", l.Words, l.Quantity, l.Unit, l.UnitPrice, l.Amount, l.Taxable, l.PriceItemId);
-        var chosen = OpenJob.Ids(signed.AddOnIds);
-        foreach (var a in revision.AddOns.Where(a => chosen.Contains(a.Id)).OrderBy(a => a.Position).ThenBy(a => a.Id))
+        var chosen = OpenJob.Ids(acceptance.AddOnIds);
+        foreach (var a in addOns.Where(a => chosen.Contains(a.Id)).OrderBy(a => a.Position).ThenBy(a => a.Id))
             yield return new($"addition:{a.Id}", a.Words, 1, "each", a.Price, a.Price, a.Taxable, a.PriceItemId);
     }
 

@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using MitigationOffice.Business.Data;
 using MitigationOffice.Business.FollowUp;
+using MitigationOffice.Business.Invoices.Changes;
 using MitigationOffice.Business.Messages;
 using MitigationOffice.Business.Quotes;
 using MitigationOffice.Business.Work;
@@ -65,10 +66,19 @@ public sealed class ReadToday(OfficeDb db, TodayClock at)
         var weekEnd = at.Today.AddDays(6);
         var rows = await db.Jobs.AsNoTracking().Where(j => j.State == JobState.ToPlan || (j.State == JobState.Planned && (j.Day == null || j.Day <= weekEnd)))
             .OrderBy(j => j.State == JobState.ToPlan ? 1 : 0).ThenBy(j => j.Day).ThenBy(j => j.ArriveAt).ThenBy(j => j.Id).Take(Asked)
-            .Select(j => new { j.HouseId, j.Number, j.State, j.Day, j.ArriveAt, j.Crew, j.CreatedAtUtc, Street = db.Houses.Where(h => h.Id == j.HouseId).Select(h => h.Street).FirstOrDefault() }).ToListAsync();
+            .Select(j => new { j.HouseId, j.Number, j.State, j.Day, j.ArriveAt, j.Crew, j.CreatedAtUtc, Street = db.Houses.Where(h => h.Id == j.HouseId).Select(h => h.Street).FirstOrDefault(),
+                Change = db.ChangeOrders.Where(c => c.JobId == j.Id).OrderByDescending(c => c.Position).Select(c => (ChangeState?)c.State).FirstOrDefault() }).ToListAsync();
         return new("work", "Work this week, late or to plan", [.. rows.Select(j => new TodayItem($"/houses/{j.HouseId}/work", $"{j.Street}, {j.Number}",
-            j.State == JobState.ToPlan || j.Day is null ? $"accepted {at.Ago(at.Day(j.CreatedAtUtc))}, no day yet" : JobWords(j.Day.Value, j.ArriveAt, j.Crew), j.State == JobState.Planned && j.Day < at.Today))], "/work");
+            (j.State == JobState.ToPlan || j.Day is null ? $"accepted {at.Ago(at.Day(j.CreatedAtUtc))}, no day yet" : JobWords(j.Day.Value, j.ArriveAt, j.Crew)) + ChangeWords(j.Change), j.State == JobState.Planned && j.Day < at.Today))], "/work");
     }
+
+    private static string ChangeWords(ChangeState? last) => last switch
+    {
+        ChangeState.Draft => "; a change order is begun and not sent",
+        ChangeState.Sent => "; a change order is out for signing",
+        ChangeState.Declined => "; the last change order was declined",
+        _ => "",
+    };
 
     private string JobWords(DateOnly day, TimeOnly? arrive, string crew) =>
         (day < at.Today ? $"was planned {at.Ago(day)}" : $"planned {at.Ahead(day)}")
