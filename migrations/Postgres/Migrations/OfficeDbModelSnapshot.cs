@@ -316,6 +316,13 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.Property<double?>("AdjacentBuildingM")
                         .HasColumnType("double precision");
 
+                    b.Property<string>("BuildingName")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<double?>("BuildingOpeningM")
+                        .HasColumnType("double precision");
+
                     b.Property<DateTime?>("ComputedAtUtc")
                         .HasColumnType("timestamp with time zone");
 
@@ -327,6 +334,10 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
 
                     b.Property<int?>("FanId")
                         .HasColumnType("integer");
+
+                    b.Property<string>("FanStands")
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
 
                     b.Property<double>("FromVerticalDeg")
                         .HasColumnType("double precision");
@@ -340,12 +351,38 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.Property<string>("InputsHash")
                         .HasColumnType("text");
 
+                    b.Property<string>("Mounting")
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<string>("Nearby")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<bool>("NoBuildingNear")
+                        .HasColumnType("boolean");
+
+                    b.Property<bool>("NoOpeningNear")
+                        .HasColumnType("boolean");
+
+                    b.Property<bool>("NoWallNear")
+                        .HasColumnType("boolean");
+
                     b.Property<string>("Notes")
                         .IsRequired()
                         .HasColumnType("text");
 
                     b.Property<double?>("OpeningDistanceM")
                         .HasColumnType("double precision");
+
+                    b.Property<string>("OpeningKind")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<string>("OpeningName")
+                        .IsRequired()
+                        .HasColumnType("text");
 
                     b.Property<int?>("PressureFieldTestId")
                         .HasColumnType("integer");
@@ -1101,6 +1138,64 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.HasIndex("HouseId");
 
                     b.ToTable("HouseOwners");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Houses.PlanBackdrop", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<double>("AtXM")
+                        .HasColumnType("double precision");
+
+                    b.Property<double>("AtYM")
+                        .HasColumnType("double precision");
+
+                    b.Property<int>("DocumentId")
+                        .HasColumnType("integer");
+
+                    b.Property<double>("FromXPx")
+                        .HasColumnType("double precision");
+
+                    b.Property<double>("FromYPx")
+                        .HasColumnType("double precision");
+
+                    b.Property<int>("HeightPx")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("HouseId")
+                        .HasColumnType("integer");
+
+                    b.Property<double?>("LengthM")
+                        .HasColumnType("double precision");
+
+                    b.Property<bool>("Printed")
+                        .HasColumnType("boolean");
+
+                    b.Property<double>("ToXPx")
+                        .HasColumnType("double precision");
+
+                    b.Property<double>("ToYPx")
+                        .HasColumnType("double precision");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.Property<int>("WidthPx")
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("DocumentId");
+
+                    b.HasIndex("HouseId")
+                        .IsUnique();
+
+                    b.ToTable("Backdrops");
                 });
 
             modelBuilder.Entity("MitigationOffice.Business.Invoices.CancelNotice", b =>
@@ -3036,6 +3131,62 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.ToTable("PriceItems");
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Shop.RuleSetEdition", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<DateTime>("AddedAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("AddedBy")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Citation")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Edition")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Jurisdiction")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Key")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Rules")
+                        .HasColumnType("integer");
+
+                    b.Property<bool>("SetAside")
+                        .HasColumnType("boolean");
+
+                    b.Property<string>("Sha256")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Text")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Key", "Edition")
+                        .IsUnique();
+
+                    b.ToTable("RuleSets");
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Staff.StaffMember", b =>
                 {
                     b.Property<int>("Id")
@@ -3889,6 +4040,21 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.Navigation("Customer");
 
                     b.Navigation("House");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Houses.PlanBackdrop", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Documents.StoredDocument", null)
+                        .WithMany()
+                        .HasForeignKey("DocumentId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Houses.House", null)
+                        .WithMany()
+                        .HasForeignKey("HouseId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
                 });
 
             modelBuilder.Entity("MitigationOffice.Business.Invoices.CancelNotice", b =>

@@ -297,6 +297,13 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.Property<double?>("AdjacentBuildingM")
                         .HasColumnType("REAL");
 
+                    b.Property<string>("BuildingName")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<double?>("BuildingOpeningM")
+                        .HasColumnType("REAL");
+
                     b.Property<DateTime?>("ComputedAtUtc")
                         .HasColumnType("TEXT");
 
@@ -308,6 +315,10 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
 
                     b.Property<int?>("FanId")
                         .HasColumnType("INTEGER");
+
+                    b.Property<string>("FanStands")
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
 
                     b.Property<double>("FromVerticalDeg")
                         .HasColumnType("REAL");
@@ -321,12 +332,38 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.Property<string>("InputsHash")
                         .HasColumnType("TEXT");
 
+                    b.Property<string>("Mounting")
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Nearby")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<bool>("NoBuildingNear")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<bool>("NoOpeningNear")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<bool>("NoWallNear")
+                        .HasColumnType("INTEGER");
+
                     b.Property<string>("Notes")
                         .IsRequired()
                         .HasColumnType("TEXT");
 
                     b.Property<double?>("OpeningDistanceM")
                         .HasColumnType("REAL");
+
+                    b.Property<string>("OpeningKind")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("OpeningName")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
 
                     b.Property<int?>("PressureFieldTestId")
                         .HasColumnType("INTEGER");
@@ -1054,6 +1091,62 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.HasIndex("HouseId");
 
                     b.ToTable("HouseOwners");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Houses.PlanBackdrop", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<double>("AtXM")
+                        .HasColumnType("REAL");
+
+                    b.Property<double>("AtYM")
+                        .HasColumnType("REAL");
+
+                    b.Property<int>("DocumentId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<double>("FromXPx")
+                        .HasColumnType("REAL");
+
+                    b.Property<double>("FromYPx")
+                        .HasColumnType("REAL");
+
+                    b.Property<int>("HeightPx")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("HouseId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<double?>("LengthM")
+                        .HasColumnType("REAL");
+
+                    b.Property<bool>("Printed")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<double>("ToXPx")
+                        .HasColumnType("REAL");
+
+                    b.Property<double>("ToYPx")
+                        .HasColumnType("REAL");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("WidthPx")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("DocumentId");
+
+                    b.HasIndex("HouseId")
+                        .IsUnique();
+
+                    b.ToTable("Backdrops");
                 });
 
             modelBuilder.Entity("MitigationOffice.Business.Invoices.CancelNotice", b =>
@@ -2935,6 +3028,60 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.ToTable("PriceItems");
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Shop.RuleSetEdition", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<DateTime>("AddedAtUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("AddedBy")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Citation")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Edition")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Jurisdiction")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Key")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Rules")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<bool>("SetAside")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Sha256")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Text")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Key", "Edition")
+                        .IsUnique();
+
+                    b.ToTable("RuleSets");
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Staff.StaffMember", b =>
                 {
                     b.Property<int>("Id")
@@ -3766,6 +3913,21 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.Navigation("Customer");
 
                     b.Navigation("House");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Houses.PlanBackdrop", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Documents.StoredDocument", null)
+                        .WithMany()
+                        .HasForeignKey("DocumentId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Houses.House", null)
+                        .WithMany()
+                        .HasForeignKey("HouseId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
                 });
 
             modelBuilder.Entity("MitigationOffice.Business.Invoices.CancelNotice", b =>

@@ -28,8 +28,10 @@ public sealed partial class OfficeDb(DbContextOptions<OfficeDb> options, TimePro
     public DbSet<Licence> Licences => Set<Licence>();
     public DbSet<PriceItem> PriceItems => Set<PriceItem>();
     public DbSet<Fan> Fans => Set<Fan>();
+    public DbSet<RuleSetEdition> RuleSets => Set<RuleSetEdition>();
     public DbSet<Customer> Customers => Set<Customer>();
     public DbSet<House> Houses => Set<House>();
+    public DbSet<PlanBackdrop> Backdrops => Set<PlanBackdrop>();
     public DbSet<HouseClimate> Climates => Set<HouseClimate>();
     public DbSet<HouseOwner> HouseOwners => Set<HouseOwner>();
     public DbSet<PressureFieldTest> PressureFieldTests => Set<PressureFieldTest>();
@@ -77,6 +79,8 @@ public sealed partial class OfficeDb(DbContextOptions<OfficeDb> options, TimePro
         builder.Entity<HouseOwner>().HasOne(o => o.House).WithMany(h => h.Owners).OnDelete(DeleteBehavior.Restrict);
         builder.Entity<HouseOwner>().HasOne(o => o.Customer).WithMany().OnDelete(DeleteBehavior.Restrict);
         builder.Entity<QuoteRevision>().HasOne(r => r.Quote).WithMany(q => q.Revisions).OnDelete(DeleteBehavior.Restrict);
+        Refer<PlanBackdrop, House>(builder, x => x.HouseId);
+        Refer<PlanBackdrop, StoredDocument>(builder, x => x.DocumentId);
         Refer<HouseClimate, House>(builder, x => x.HouseId);
         Refer<PressureFieldTest, House>(builder, x => x.HouseId);
         Refer<SuctionDesign, House>(builder, x => x.HouseId);

@@ -51,6 +51,7 @@ public enum PaperKind
     StateReport,
     Invoice,
     CreditNote,
+    PlanPicture,
     CancelNotice,
     ChangeOrder,
     SignedChangeOrder,

@@ -10,7 +10,10 @@ using MitigationOffice.Web.Tests.Design;
 using MitigationOffice.Web.Tests.FollowUp;
 using MitigationOffice.Web.Tests.Invoices;
 using MitigationOffice.Web.Tests.Messages;
+using MitigationOffice.Web.Tests.Papers;
+using MitigationOffice.Web.Tests.Plan;
 using MitigationOffice.Web.Tests.Quotes;
+using MitigationOffice.Web.Tests.Shop;
 using MitigationOffice.Web.Tests.Work;
 
 namespace MitigationOffice.Web.Tests.Guard;
@@ -50,6 +53,8 @@ public sealed class GuardOffice : OfficeApp
         });
         Assert.Equal(HttpStatusCode.Redirect, (await desk.SubmitAsync("/state-reports/2026-03", new() { ["WithGaps"] = "true" }, "form[action*=Freeze]")).StatusCode);
         await this.InvoicesAndMoneyAsync(signed.Id);
+        Assert.Equal(HttpStatusCode.Redirect, (await BackdropTests.TakeAsync(desk, designHouse, "plan.png", Camera.Plain(40, 30, SkiaSharp.SKEncodedImageFormat.Png))).StatusCode);
+        await RuleSetTests.AddAsync(await SignInAsOwnerAsync(), RuleSetTests.County("guard-county", 10));
         var change = await this.SentChangeAsync();
         await this.DraftedChangeAsync();
         _values["/offer/change/token"] = [change.Token];
@@ -65,6 +70,8 @@ public sealed class GuardOffice : OfficeApp
         _values["changeId"] = await Ids(db.ChangeOrders.Select(c => c.Id));
         _values["designId"] = [Text(designId)];
         _values["testId"] = ["", .. await Ids(db.PressureFieldTests.Where(t => t.HouseId == DesignHouse).Select(t => t.Id))];
+        _values["documentId"] = await Ids(db.Backdrops.Select(b => b.DocumentId));
+        _values["key"] = ["us-pa", "guard-county"];
         _values["paperId"] = await Ids(db.Documents.Select(d => d.Id));
         _values["/work/paper/id"] = _values["paperId"];
         _values["/customers/id"] = [.. await Ids(db.Customers.Select(c => c.Id)), "new"];

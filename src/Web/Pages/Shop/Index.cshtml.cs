@@ -1,6 +1,7 @@
 using Microsoft.AspNetCore.Mvc.RazorPages;
 using Microsoft.EntityFrameworkCore;
 using MitigationOffice.Business.Data;
+using MitigationOffice.Engineering.Siting;
 
 namespace MitigationOffice.Web.Pages.Shop;
 
@@ -11,6 +12,7 @@ public sealed class IndexModel(OfficeDb db) : PageModel
     public int Fans { get; private set; }
     public int Licences { get; private set; }
     public int People { get; private set; }
+    public int RuleSets { get; private set; }
 
     public async Task OnGetAsync()
     {
@@ -18,6 +20,7 @@ public sealed class IndexModel(OfficeDb db) : PageModel
         Prices = await db.PriceItems.CountAsync(p => !p.Retired);
         Fans = await db.Fans.CountAsync(f => !f.Retired);
         Licences = await db.Licences.CountAsync();
+        RuleSets = SitingRuleSets.All.Select(s => s.Id).Union(await db.RuleSets.Where(r => !r.SetAside).Select(r => r.Key).Distinct().ToListAsync()).Count();
         People = await db.Users.CountAsync(u => !u.Left);
     }
 }

@@ -294,6 +294,29 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "RuleSets",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "integer", nullable: false)
+                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
+                    Key = table.Column<string>(type: "text", nullable: false),
+                    Edition = table.Column<int>(type: "integer", nullable: false),
+                    Jurisdiction = table.Column<string>(type: "text", nullable: false),
+                    Citation = table.Column<string>(type: "text", nullable: false),
+                    Rules = table.Column<int>(type: "integer", nullable: false),
+                    Text = table.Column<string>(type: "text", nullable: false),
+                    Sha256 = table.Column<string>(type: "text", nullable: false),
+                    AddedAtUtc = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    AddedBy = table.Column<string>(type: "text", nullable: false),
+                    SetAside = table.Column<bool>(type: "boolean", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_RuleSets", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "Staff",
                 columns: table => new
                 {
@@ -774,6 +797,43 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "Backdrops",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "integer", nullable: false)
+                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
+                    HouseId = table.Column<int>(type: "integer", nullable: false),
+                    DocumentId = table.Column<int>(type: "integer", nullable: false),
+                    WidthPx = table.Column<int>(type: "integer", nullable: false),
+                    HeightPx = table.Column<int>(type: "integer", nullable: false),
+                    FromXPx = table.Column<double>(type: "double precision", nullable: false),
+                    FromYPx = table.Column<double>(type: "double precision", nullable: false),
+                    ToXPx = table.Column<double>(type: "double precision", nullable: false),
+                    ToYPx = table.Column<double>(type: "double precision", nullable: false),
+                    LengthM = table.Column<double>(type: "double precision", nullable: true),
+                    AtXM = table.Column<double>(type: "double precision", nullable: false),
+                    AtYM = table.Column<double>(type: "double precision", nullable: false),
+                    Printed = table.Column<bool>(type: "boolean", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Backdrops", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_Backdrops_Documents_DocumentId",
+                        column: x => x.DocumentId,
+                        principalTable: "Documents",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Backdrops_Houses_HouseId",
+                        column: x => x.HouseId,
+                        principalTable: "Houses",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "ReportRuns",
                 columns: table => new
                 {
@@ -824,6 +884,16 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     EngineVersion = table.Column<string>(type: "text", nullable: true),
                     InputsHash = table.Column<string>(type: "text", nullable: true),
                     ComputedAtUtc = table.Column<DateTime>(type: "timestamp with time zone", nullable: true),
+                    OpeningName = table.Column<string>(type: "text", nullable: false),
+                    OpeningKind = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
+                    BuildingName = table.Column<string>(type: "text", nullable: false),
+                    BuildingOpeningM = table.Column<double>(type: "double precision", nullable: true),
+                    Nearby = table.Column<string>(type: "text", nullable: false),
+                    NoOpeningNear = table.Column<bool>(type: "boolean", nullable: false),
+                    NoBuildingNear = table.Column<bool>(type: "boolean", nullable: false),
+                    NoWallNear = table.Column<bool>(type: "boolean", nullable: false),
+                    Mounting = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: true),
+                    FanStands = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: true),
                     Version = table.Column<int>(type: "integer", nullable: false)
                 },
                 constraints: table =>
@@ -1959,6 +2029,17 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 columns: new[] { "Subject", "SubjectId" });
 
             migrationBuilder.CreateIndex(
+                name: "IX_Backdrops_DocumentId",
+                table: "Backdrops",
+                column: "DocumentId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Backdrops_HouseId",
+                table: "Backdrops",
+                column: "HouseId",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
                 name: "IX_CancelledSales_AcceptanceId",
                 table: "CancelledSales",
                 column: "AcceptanceId",
@@ -2425,6 +2506,12 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 column: "SuctionDesignId");
 
             migrationBuilder.CreateIndex(
+                name: "IX_RuleSets_Key_Edition",
+                table: "RuleSets",
+                columns: new[] { "Key", "Edition" },
+                unique: true);
+
+            migrationBuilder.CreateIndex(
                 name: "EmailIndex",
                 table: "Staff",
                 column: "NormalizedEmail");
@@ -2528,6 +2615,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 name: "Audit");
 
             migrationBuilder.DropTable(
+                name: "Backdrops");
+
+            migrationBuilder.DropTable(
                 name: "CancelledSales");
 
             migrationBuilder.DropTable(
@@ -2613,6 +2703,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
 
             migrationBuilder.DropTable(
                 name: "RoutePiece");
+
+            migrationBuilder.DropTable(
+                name: "RuleSets");
 
             migrationBuilder.DropTable(
                 name: "Submissions");

@@ -293,6 +293,29 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "RuleSets",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    Key = table.Column<string>(type: "TEXT", nullable: false),
+                    Edition = table.Column<int>(type: "INTEGER", nullable: false),
+                    Jurisdiction = table.Column<string>(type: "TEXT", nullable: false),
+                    Citation = table.Column<string>(type: "TEXT", nullable: false),
+                    Rules = table.Column<int>(type: "INTEGER", nullable: false),
+                    Text = table.Column<string>(type: "TEXT", nullable: false),
+                    Sha256 = table.Column<string>(type: "TEXT", nullable: false),
+                    AddedAtUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    AddedBy = table.Column<string>(type: "TEXT", nullable: false),
+                    SetAside = table.Column<bool>(type: "INTEGER", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_RuleSets", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "Staff",
                 columns: table => new
                 {
@@ -773,6 +796,43 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "Backdrops",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    HouseId = table.Column<int>(type: "INTEGER", nullable: false),
+                    DocumentId = table.Column<int>(type: "INTEGER", nullable: false),
+                    WidthPx = table.Column<int>(type: "INTEGER", nullable: false),
+                    HeightPx = table.Column<int>(type: "INTEGER", nullable: false),
+                    FromXPx = table.Column<double>(type: "REAL", nullable: false),
+                    FromYPx = table.Column<double>(type: "REAL", nullable: false),
+                    ToXPx = table.Column<double>(type: "REAL", nullable: false),
+                    ToYPx = table.Column<double>(type: "REAL", nullable: false),
+                    LengthM = table.Column<double>(type: "REAL", nullable: true),
+                    AtXM = table.Column<double>(type: "REAL", nullable: false),
+                    AtYM = table.Column<double>(type: "REAL", nullable: false),
+                    Printed = table.Column<bool>(type: "INTEGER", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Backdrops", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_Backdrops_Documents_DocumentId",
+                        column: x => x.DocumentId,
+                        principalTable: "Documents",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Backdrops_Houses_HouseId",
+                        column: x => x.HouseId,
+                        principalTable: "Houses",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "ReportRuns",
                 columns: table => new
                 {
@@ -823,6 +883,16 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     EngineVersion = table.Column<string>(type: "TEXT", nullable: true),
                     InputsHash = table.Column<string>(type: "TEXT", nullable: true),
                     ComputedAtUtc = table.Column<DateTime>(type: "TEXT", nullable: true),
+                    OpeningName = table.Column<string>(type: "TEXT", nullable: false),
+                    OpeningKind = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    BuildingName = table.Column<string>(type: "TEXT", nullable: false),
+                    BuildingOpeningM = table.Column<double>(type: "REAL", nullable: true),
+                    Nearby = table.Column<string>(type: "TEXT", nullable: false),
+                    NoOpeningNear = table.Column<bool>(type: "INTEGER", nullable: false),
+                    NoBuildingNear = table.Column<bool>(type: "INTEGER", nullable: false),
+                    NoWallNear = table.Column<bool>(type: "INTEGER", nullable: false),
+                    Mounting = table.Column<string>(type: "TEXT", maxLength: 40, nullable: true),
+                    FanStands = table.Column<string>(type: "TEXT", maxLength: 40, nullable: true),
                     Version = table.Column<int>(type: "INTEGER", nullable: false)
                 },
                 constraints: table =>
@@ -1958,6 +2028,17 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 columns: new[] { "Subject", "SubjectId" });
 
             migrationBuilder.CreateIndex(
+                name: "IX_Backdrops_DocumentId",
+                table: "Backdrops",
+                column: "DocumentId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Backdrops_HouseId",
+                table: "Backdrops",
+                column: "HouseId",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
                 name: "IX_CancelledSales_AcceptanceId",
                 table: "CancelledSales",
                 column: "AcceptanceId",
@@ -2424,6 +2505,12 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 column: "SuctionDesignId");
 
             migrationBuilder.CreateIndex(
+                name: "IX_RuleSets_Key_Edition",
+                table: "RuleSets",
+                columns: new[] { "Key", "Edition" },
+                unique: true);
+
+            migrationBuilder.CreateIndex(
                 name: "EmailIndex",
                 table: "Staff",
                 column: "NormalizedEmail");
@@ -2527,6 +2614,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 name: "Audit");
 
             migrationBuilder.DropTable(
+                name: "Backdrops");
+
+            migrationBuilder.DropTable(
                 name: "CancelledSales");
 
             migrationBuilder.DropTable(
@@ -2612,6 +2702,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
 
             migrationBuilder.DropTable(
                 name: "RoutePiece");
+
+            migrationBuilder.DropTable(
+                name: "RuleSets");
 
             migrationBuilder.DropTable(
                 name: "Submissions");
