@@ -11,7 +11,7 @@ public sealed record ChangeView(ChangeOrder Order, string Company, string Phone,
     public string Title => $"Change order {Order.Number}";
     public string DifferenceWords => ChangeOnPaper.Words(Order.Difference);
 
-    /// <summary>Two statements.</summary>
+    /// <summary>Three statements.</summary>
     public static async Task<ChangeView> LoadAsync(OfficeDb db, int id)
     {
         var order = await db.ChangeOrders.AsNoTracking().Include(c => c.Lines).AsSingleQuery().SingleAsync(c => c.Id == id);
@@ -19,7 +19,8 @@ public sealed record ChangeView(ChangeOrder Order, string Company, string Phone,
                            where a.Id == order.AcceptanceId
                            join r in db.QuoteRevisions on a.QuoteRevisionId equals r.Id
                            join h in db.Houses on r.Quote!.HouseId equals h.Id
-                           select new { h.Street, Quote = r.Quote!.Number + " " + r.Letter, Company = db.Company.Select(c => new { c.Name, c.Phone }).First() }).SingleAsync();
-        return new(order, about.Company.Name, about.Company.Phone, about.Street, about.Quote);
+                           select new { h.Street, Quote = r.Quote!.Number + " " + r.Letter }).SingleAsync();
+        var company = await db.Company.Select(c => new { c.Name, c.Phone }).SingleAsync();
+        return new(order, company.Name, company.Phone, about.Street, about.Quote);
     }
 }
