@@ -619,6 +619,67 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.ToTable("Documents");
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.FollowUp.NudgeRule", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("AfterDays")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Body")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<bool>("Off")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Subject")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("NudgeRules");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.FollowUp.QuoteNudge", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("AfterDays")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<DateTime>("AtUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("OutboxMessageId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("QuoteRevisionId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("OutboxMessageId");
+
+                    b.HasIndex("QuoteRevisionId", "AfterDays")
+                        .IsUnique();
+
+                    b.ToTable("QuoteNudges");
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.FollowUp.Reminder", b =>
                 {
                     b.Property<int>("Id")
@@ -1660,10 +1721,18 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .IsRequired()
                         .HasColumnType("TEXT");
 
+                    b.Property<string>("OfferSha256")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
                     b.Property<int>("PdfDocumentId")
                         .HasColumnType("INTEGER");
 
                     b.Property<string>("PdfSha256")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("PhaseText")
                         .IsRequired()
                         .HasColumnType("TEXT");
 
@@ -1711,6 +1780,14 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                                 .HasColumnType("INTEGER");
                         });
 
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Discount", "MitigationOffice.Business.Quotes.Acceptance.Discount#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("INTEGER");
+                        });
+
                     b.ComplexProperty(typeof(Dictionary<string, object>), "Net", "MitigationOffice.Business.Quotes.Acceptance.Net#Money", b1 =>
                         {
                             b1.IsRequired();
@@ -1747,6 +1824,159 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.ToTable("Acceptances");
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Quotes.Phases.QuotePhase", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("LabourMinutes")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<decimal>("Level")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("QuoteRevisionId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Scope")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<bool>("Taxable")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Unit")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly?>("ValidUntil")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Cost", "MitigationOffice.Business.Quotes.Phases.QuotePhase.Cost#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("INTEGER");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Price", "MitigationOffice.Business.Quotes.Phases.QuotePhase.Price#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("INTEGER");
+                        });
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("QuoteRevisionId")
+                        .IsUnique();
+
+                    b.ToTable("QuotePhase");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Quotes.Phases.ReturnVisit", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("AcceptanceId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Done")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("EnteredBy")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("HouseId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<DateOnly>("VisitedOn")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("AcceptanceId");
+
+                    b.HasIndex("HouseId");
+
+                    b.ToTable("ReturnVisits");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Quotes.Phases.SecondPhase", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("AcceptanceId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<decimal?>("DecidingPCiL")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("HouseId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int?>("NextQuoteId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("QuotePhaseId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int?>("RadonTestId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<DateOnly?>("Since")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("State")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly?>("ValidUntil")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("AcceptanceId")
+                        .IsUnique();
+
+                    b.HasIndex("HouseId");
+
+                    b.HasIndex("NextQuoteId");
+
+                    b.HasIndex("QuotePhaseId");
+
+                    b.HasIndex("RadonTestId");
+
+                    b.HasIndex("State", "ValidUntil");
+
+                    b.ToTable("SecondPhases");
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Quotes.Quote", b =>
                 {
                     b.Property<int>("Id")
@@ -1760,6 +1990,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .HasColumnType("INTEGER");
 
                     b.Property<int>("HouseId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<bool>("NoNudges")
                         .HasColumnType("INTEGER");
 
                     b.Property<string>("Number")
@@ -1801,6 +2034,10 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
 
                     b.Property<int?>("PriceItemId")
                         .HasColumnType("INTEGER");
+
+                    b.Property<decimal>("Quantity")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("TEXT");
 
                     b.Property<int>("QuoteRevisionId")
                         .HasColumnType("INTEGER");
@@ -1965,6 +2202,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .IsRequired()
                         .HasColumnType("TEXT");
 
+                    b.Property<DateTime?>("ClosedAtUtc")
+                        .HasColumnType("TEXT");
+
                     b.Property<DateTime>("CreatedAtUtc")
                         .HasColumnType("TEXT");
 
@@ -1976,7 +2216,29 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .HasPrecision(18, 6)
                         .HasColumnType("TEXT");
 
+                    b.Property<decimal>("DiscountPercent")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("DiscountReason")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
                     b.Property<int>("FanLifeYears")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("GuaranteeConditions")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("GuaranteeMonths")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<decimal?>("GuaranteePCiL")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("GuaranteeVisits")
                         .HasColumnType("INTEGER");
 
                     b.Property<string>("Introduction")
@@ -1985,6 +2247,11 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
 
                     b.Property<string>("Letter")
                         .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("LostBecause")
+                        .IsRequired()
+                        .HasMaxLength(40)
                         .HasColumnType("TEXT");
 
                     b.Property<string>("NoCancelNoticeBecause")
@@ -2005,6 +2272,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.Property<int?>("PdfDocumentId")
                         .HasColumnType("INTEGER");
 
+                    b.Property<int>("PriceBookVersion")
+                        .HasColumnType("INTEGER");
+
                     b.Property<string>("Promise")
                         .IsRequired()
                         .HasColumnType("TEXT");
@@ -2020,6 +2290,10 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .HasColumnType("TEXT");
 
                     b.Property<DateTime?>("SentAtUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("SentSha256")
+                        .IsRequired()
                         .HasColumnType("TEXT");
 
                     b.Property<string>("State")
@@ -2052,6 +2326,22 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.Property<string>("WhyRecommended")
                         .IsRequired()
                         .HasColumnType("TEXT");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "AgreedPrice", "MitigationOffice.Business.Quotes.QuoteRevision.AgreedPrice#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("INTEGER");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "DiscountAmount", "MitigationOffice.Business.Quotes.QuoteRevision.DiscountAmount#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("INTEGER");
+                        });
 
                     b.ComplexProperty(typeof(Dictionary<string, object>), "ElectricityPerYear", "MitigationOffice.Business.Quotes.QuoteRevision.ElectricityPerYear#Money", b1 =>
                         {
@@ -2103,6 +2393,14 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .ValueGeneratedOnAdd()
                         .HasColumnType("INTEGER");
 
+                    b.Property<decimal>("DiscountPercent")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("DiscountReason")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
                     b.Property<string>("Name")
                         .IsRequired()
                         .HasColumnType("TEXT");
@@ -2120,6 +2418,14 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.Property<int>("Version")
                         .IsConcurrencyToken()
                         .HasColumnType("INTEGER");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "DiscountAmount", "MitigationOffice.Business.Quotes.QuoteTier.DiscountAmount#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("INTEGER");
+                        });
 
                     b.HasKey("Id");
 
@@ -2179,6 +2485,20 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .HasPrecision(18, 6)
                         .HasColumnType("TEXT");
 
+                    b.Property<string>("GuaranteeConditions")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("GuaranteeMonths")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<decimal>("GuaranteePCiL")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("GuaranteeVisits")
+                        .HasColumnType("INTEGER");
+
                     b.Property<double>("HeatingDegreeDaysC")
                         .HasColumnType("REAL");
 
@@ -2195,11 +2515,19 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.Property<double>("JanuaryMeanC")
                         .HasColumnType("REAL");
 
+                    b.Property<decimal>("LeastMarginPercent")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("TEXT");
+
                     b.Property<double>("MeanAnnualC")
                         .HasColumnType("REAL");
 
                     b.Property<string>("Name")
                         .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<decimal>("OverheadPercent")
+                        .HasPrecision(18, 6)
                         .HasColumnType("TEXT");
 
                     b.Property<string>("Phone")
@@ -2287,6 +2615,14 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         });
 
                     b.ComplexProperty(typeof(Dictionary<string, object>), "LabourPricePerHour", "MitigationOffice.Business.Shop.CompanyProfile.LabourPricePerHour#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("INTEGER");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "PriceFloor", "MitigationOffice.Business.Shop.CompanyProfile.PriceFloor#Money", b1 =>
                         {
                             b1.IsRequired();
 
@@ -2406,6 +2742,124 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.HasKey("Id");
 
                     b.ToTable("Licences");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Shop.PriceBookVersion", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<DateTime>("AtUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "LabourCostPerHour", "MitigationOffice.Business.Shop.PriceBookVersion.LabourCostPerHour#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("INTEGER");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "LabourPricePerHour", "MitigationOffice.Business.Shop.PriceBookVersion.LabourPricePerHour#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("INTEGER");
+                        });
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Number")
+                        .IsUnique();
+
+                    b.ToTable("PriceBookVersions");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Shop.PriceChange", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Act")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Code")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("PriceBookVersionId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int?>("PriceItemId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Words")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Cost", "MitigationOffice.Business.Shop.PriceChange.Cost#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("INTEGER");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "CostBefore", "MitigationOffice.Business.Shop.PriceChange.CostBefore#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("INTEGER");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Price", "MitigationOffice.Business.Shop.PriceChange.Price#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("INTEGER");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "PriceBefore", "MitigationOffice.Business.Shop.PriceChange.PriceBefore#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("INTEGER");
+                        });
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("PriceBookVersionId");
+
+                    b.HasIndex("PriceItemId");
+
+                    b.ToTable("PriceChange");
                 });
 
             modelBuilder.Entity("MitigationOffice.Business.Shop.PriceItem", b =>
@@ -3281,6 +3735,21 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .OnDelete(DeleteBehavior.Restrict);
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.FollowUp.QuoteNudge", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Messages.OutboxMessage", null)
+                        .WithMany()
+                        .HasForeignKey("OutboxMessageId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Quotes.QuoteRevision", null)
+                        .WithMany()
+                        .HasForeignKey("QuoteRevisionId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.FollowUp.Reminder", b =>
                 {
                     b.HasOne("MitigationOffice.Business.Houses.House", null)
@@ -3479,6 +3948,61 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Quotes.Phases.QuotePhase", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Quotes.QuoteRevision", null)
+                        .WithOne("Phase")
+                        .HasForeignKey("MitigationOffice.Business.Quotes.Phases.QuotePhase", "QuoteRevisionId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Quotes.Phases.ReturnVisit", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Quotes.Acceptance", null)
+                        .WithMany()
+                        .HasForeignKey("AcceptanceId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Houses.House", null)
+                        .WithMany()
+                        .HasForeignKey("HouseId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Quotes.Phases.SecondPhase", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Quotes.Acceptance", null)
+                        .WithMany()
+                        .HasForeignKey("AcceptanceId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Houses.House", null)
+                        .WithMany()
+                        .HasForeignKey("HouseId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Quotes.Quote", null)
+                        .WithMany()
+                        .HasForeignKey("NextQuoteId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("MitigationOffice.Business.Quotes.Phases.QuotePhase", null)
+                        .WithMany()
+                        .HasForeignKey("QuotePhaseId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Tests.RadonTest", null)
+                        .WithMany()
+                        .HasForeignKey("RadonTestId")
+                        .OnDelete(DeleteBehavior.Restrict);
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Quotes.Quote", b =>
                 {
                     b.HasOne("MitigationOffice.Business.Customers.Customer", null)
@@ -3556,6 +4080,15 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.HasOne("MitigationOffice.Business.Shop.Fan", null)
                         .WithMany("Points")
                         .HasForeignKey("FanId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Shop.PriceChange", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Shop.PriceBookVersion", null)
+                        .WithMany("Changes")
+                        .HasForeignKey("PriceBookVersionId")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
                 });
@@ -3729,6 +4262,8 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 {
                     b.Navigation("AddOns");
 
+                    b.Navigation("Phase");
+
                     b.Navigation("Tiers");
                 });
 
@@ -3740,6 +4275,11 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
             modelBuilder.Entity("MitigationOffice.Business.Shop.Fan", b =>
                 {
                     b.Navigation("Points");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Shop.PriceBookVersion", b =>
+                {
+                    b.Navigation("Changes");
                 });
 
             modelBuilder.Entity("MitigationOffice.Business.StateReports.ReportRun", b =>

@@ -78,6 +78,11 @@ public sealed class BillQuote
         var chosen = OpenJob.Ids(_signed.AddOnIds);
         foreach (var a in _revision.AddOns.Where(a => chosen.Contains(a.Id)).OrderBy(a => a.Position).ThenBy(a => a.Id))
             yield return new InvoiceLine { Words = a.Words, Kind = KindOf(a.PriceItemId), UnitPrice = a.Price, Taxed = a.Taxable };
+        foreach (var d in PriceQuote.Of(_revision, tier, _revision.AddOns.Where(a => chosen.Contains(a.Id))).Discounts)
+        {
+            if (d.Taxed != Money.Zero) yield return new InvoiceLine { Words = d.Words, Kind = LineKind.Other, UnitPrice = Money.Zero - d.Taxed, Taxed = true };
+            if (d.Untaxed != Money.Zero) yield return new InvoiceLine { Words = d.Taxed == Money.Zero ? d.Words : $"{d.Words} (on what is not taxed)", Kind = LineKind.Other, UnitPrice = Money.Zero - d.Untaxed };
+        }
     }
 
     private LineKind KindOf(int? priceItemId) => priceItemId is { } id && _kinds.TryGetValue(id, out var kind)

@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using MitigationOffice.Business.Data;
 using MitigationOffice.Business.Quotes;
+using MitigationOffice.Business.Quotes.Phases;
 using MitigationOffice.Business.Work;
 using MitigationOffice.Engineering.Dates;
 
@@ -32,6 +33,8 @@ public static class CancelSale
             EnteredBy = by.Name,
             EnteredAtUtc = by.NowUtc,
         });
+        foreach (var phase in await db.SecondPhases.Where(p => p.AcceptanceId == acceptanceId && p.State != PhaseState.TakenUp).ToListAsync())
+            (phase.State, phase.Since) = (PhaseState.Cancelled, receivedOn);
         await db.SaveChangesAsync();
         return await TakeBackAsync(db, acceptanceId, receivedOn, by);
     });

@@ -4,6 +4,7 @@ using MitigationOffice.Business.Data;
 using MitigationOffice.Business.Documents;
 using MitigationOffice.Business.Messages;
 using MitigationOffice.Business.Quotes.Papers;
+using MitigationOffice.Business.Quotes.Phases;
 using MitigationOffice.Engineering.Dates;
 
 namespace MitigationOffice.Business.Quotes;
@@ -32,6 +33,7 @@ public static class AcceptQuote
         if (found.State != OfferState.Live) return new(found.State);
         var full = (await GatherPaper.OfAsync(db, found.RevisionId))!;
         if (Refusals(full.Revision, signature) is { Count: > 0 } refusals) return new(OfferState.Live, 0, refusals);
+        if (SealOffer.Of(full.Revision) != full.Revision.SentSha256) return new(OfferState.Live, 0, [("", "This quote cannot be signed now: its records are not as they were sent. Please call the company.")]);
         var quotePdf = await db.Documents.AsNoTracking().SingleAsync(d => d.Id == full.Revision.PdfDocumentId);
         var (evidence, paper) = Evidence(full, signature, quotePdf, found.LinkId, now);
         var signed = SignedCopy.Make(quotePdf.Bytes, AcceptancePaper.Make(paper), paper.Quote.Head("Signed quote") with { MadeAtUtc = now });
@@ -77,12 +79,15 @@ public static class AcceptQuote
             AddOnIds = Ids(chosen),
             DeclinedAddOnIds = Ids(declined),
             Net = totals.Net,
+            Discount = totals.Discount,
             Tax = totals.Tax,
             Total = totals.Total,
             Deposit = totals.Deposit,
             TypedName = s.TypedName.Trim(),
             ConsentText = ConsentText,
             IntentText = IntentText,
+            PhaseText = r.Phase is { } phase ? PhaseTrigger.WordsOf(phase, r.TaxPercent) : "",
+            OfferSha256 = r.SentSha256,
             AtUtc = now,
             TimeZone = full.Zone.Id,
             IpAddress = s.IpAddress,
@@ -113,6 +118,9 @@ public static class AcceptQuote
         evidence.Hash = evidence.ComputeHash();
         db.Acceptances.Add(evidence);
         if (MailAddress.IsUsable(full.Customer.Email)) await QueueMail.AddAsync(db, from, now, Confirmation(full, evidence, copy));
+        await db.SaveChangesAsync();
+        if (full.Revision.Phase is { } phase)
+            db.SecondPhases.Add(new SecondPhase { HouseId = full.House.Id, AcceptanceId = evidence.Id, QuotePhaseId = phase.Id, ValidUntil = phase.ValidUntil, Since = HouseTime.DayOf(now, full.Zone) });
         await db.SaveChangesAsync();
         return evidence.Id;
     }

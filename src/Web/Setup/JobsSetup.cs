@@ -21,6 +21,7 @@ public static class JobsSetup
         services.AddSingleton<ClockWatch>();
         services.AddScoped<SendOutbox>();
         services.AddScoped<QueueDueReminders>();
+        services.AddScoped<NudgeQuotes>();
     }
 
     public static void AddOfficeJobs(this IServiceCollection services, IConfiguration configuration, string role)

@@ -64,6 +64,7 @@ public sealed class EditModel(OfficeDb db, UnitChoice units, TimeProvider clock)
         if (TestId is not null) db.Entry(test).Property(t => t.Notes).IsModified = true;
         if (!await db.TrySaveAsync(ModelState, nameof(Input), Input, ReadAsync, v => Version = v)) return Again();
         await PlanReminders.RunAsync(db, Now, HouseId, HttpContext.RequestAborted);
+        await SettlePhases.RunAsync(db, Now, HouseId, HttpContext.RequestAborted);
         return RedirectToPage("/Tests/Sheet", null, new { HouseId }, $"test-{test.Id}");
     }
 

@@ -3,6 +3,7 @@ using MitigationOffice.Business.Data;
 using MitigationOffice.Business.FollowUp;
 using MitigationOffice.Business.Messages;
 using MitigationOffice.Business.Quotes;
+using MitigationOffice.Business.Quotes.Phases;
 using MitigationOffice.Business.Work;
 
 namespace MitigationOffice.Web.Pages.Today;
@@ -12,6 +13,7 @@ public sealed class ReadToday(OfficeDb db, TodayClock at)
 {
     private const int Asked = TodayGroup.Most + 1;
     private const int ExpiresSoonDays = 7;
+    private const int PhaseLapsesSoonDays = 30;
     private const int RemindersAheadDays = 14;
     private const int LicenceAheadDays = 60;
 
@@ -20,7 +22,7 @@ public sealed class ReadToday(OfficeDb db, TodayClock at)
         var (tests, money) = (new ReadTestsToday(db, at), new ReadMoneyToday(db, at));
         List<TodayGroup> groups =
         [
-            await JobsAsync(), await tests.WindowsAsync(), .. await tests.OutAndBackAsync(withLetters: true), await QuotesAsync(), await InquiriesAsync(),
+            await JobsAsync(), await tests.WindowsAsync(), .. await tests.OutAndBackAsync(withLetters: true), .. await QuotesAsync(), await InquiriesAsync(),
             .. await money.OwedAsync(), await RemindersAsync(), await MailAsync(), await LicencesAsync(), Report(facts),
         ];
         return [.. groups.Where(g => g.Items.Count > 0)];
@@ -45,14 +47,32 @@ public sealed class ReadToday(OfficeDb db, TodayClock at)
             "/houses?stage=ToDiagnose");
     }
 
-    private async Task<TodayGroup> QuotesAsync()
+    /// <summary>Quotes without an answer, and second phases that a result has made due: one statement.</summary>
+    private async Task<IReadOnlyList<TodayGroup>> QuotesAsync()
     {
-        var rows = await db.QuoteRevisions.AsNoTracking().Where(r => r.State == RevisionState.Sent)
-            .OrderBy(r => r.ValidUntil).ThenBy(r => r.Id).Take(Asked)
-            .Select(r => new { r.Quote!.HouseId, r.Quote.Number, r.Letter, r.SentAtUtc, r.ValidUntil, Street = db.Houses.Where(h => h.Id == r.Quote.HouseId).Select(h => h.Street).FirstOrDefault() }).ToListAsync();
-        return new("quotes", "Quotes out, no answer yet", [.. rows.Select(r =>
-            new TodayItem($"/houses/{r.HouseId}/quote", $"{r.Number} {r.Letter}, {r.Street}", QuoteWords(r.SentAtUtc, r.ValidUntil), r.ValidUntil is { } until && until < at.Today.AddDays(ExpiresSoonDays)))], "/quotes");
+        var unanswered = db.QuoteRevisions.AsNoTracking().Where(r => r.State == RevisionState.Sent).OrderBy(r => r.ValidUntil).ThenBy(r => r.Id).Take(Asked)
+            .Select(r => new QuoteRow(false, r.Quote!.HouseId, r.Id, r.Quote.Number, r.Letter, r.SentAtUtc, r.ValidUntil, null, null,
+                db.QuoteNudges.Count(n => n.QuoteRevisionId == r.Id), db.Houses.Where(h => h.Id == r.Quote.HouseId).Select(h => h.Street).FirstOrDefault()));
+        var due = from p in db.SecondPhases.AsNoTracking().Where(p => p.State == PhaseState.Due && p.ValidUntil >= at.Today).OrderBy(p => p.ValidUntil).ThenBy(p => p.Id).Take(Asked)
+                  join a in db.Acceptances on p.AcceptanceId equals a.Id
+                  join r in db.QuoteRevisions on a.QuoteRevisionId equals r.Id
+                  select new QuoteRow(true, p.HouseId, r.Id, r.Quote!.Number, r.Letter, null, p.ValidUntil, p.Since, p.DecidingPCiL, 0, db.Houses.Where(h => h.Id == p.HouseId).Select(h => h.Street).FirstOrDefault());
+        var rows = await unanswered.Concat(due).ToListAsync();
+        return
+        [
+            new("phases", "Second phases due", [.. rows.Where(r => r.IsPhase).Select(r => new TodayItem(
+                $"/houses/{r.HouseId}/quote?revision={r.RevisionId}#second-phase", $"{r.Number} {r.Letter}, {r.Street}", PhaseWords(r), r.Until < at.Today.AddDays(PhaseLapsesSoonDays)))]),
+            new("quotes", "Quotes out, no answer yet", [.. rows.Where(r => !r.IsPhase).Select(r =>
+                new TodayItem($"/houses/{r.HouseId}/quote", $"{r.Number} {r.Letter}, {r.Street}", QuoteWords(r.SentAtUtc, r.Until) + NudgeWords(r), r.Until is { } until && until < at.Today.AddDays(ExpiresSoonDays)))], "/quotes"),
+        ];
     }
+
+    private sealed record QuoteRow(bool IsPhase, int HouseId, int RevisionId, string Number, string Letter, DateTime? SentAtUtc, DateOnly? Until, DateOnly? Since, decimal? PCiL, int Nudges, string? Street);
+
+    private string PhaseWords(QuoteRow r) =>
+        $"the test showed {Houses.RadonReading.Show(r.PCiL ?? 0, UnitSystem.US)}{(r.Since is { } since ? $", due since {at.Ago(since)}" : "")}; the price agreed holds until {at.Ahead(r.Until ?? at.Today)}";
+
+    private string NudgeWords(QuoteRow r) => (r.Nudges switch { 0 => "", 1 => ", nudged once", _ => $", nudged {r.Nudges} times" }) + (r.Until < at.Today ? ": revise it, or close it with the reason" : "");
 
     private string QuoteWords(DateTime? sent, DateOnly? until) => string.Join(", ", new[]
     {

@@ -93,6 +93,7 @@ internal sealed class DemoWork(OfficeDb db, DemoClock clock, Actor actor, Compan
         test.EndedAtUtc = clock.Utc;
         JudgeTest.Write(test, system.ActivatedAtUtc, company.TargetPCiL, _zone, clock.Utc);
         await db.SaveChangesAsync();
+        await SettlePhases.RunAsync(db, clock.Utc, houseId);
         await SendResult.RunAsync(db, test.Id, demo.NoEmail ? null : Letterhead.Of(company, mail), _zone, clock.Utc, actor.Name);
     }
 }

@@ -53,6 +53,8 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     TaxPercent = table.Column<decimal>(type: "numeric(18,6)", precision: 18, scale: 6, nullable: false),
                     DepositPercent = table.Column<decimal>(type: "numeric(18,6)", precision: 18, scale: 6, nullable: false),
                     QuoteValidDays = table.Column<int>(type: "integer", nullable: false),
+                    OverheadPercent = table.Column<decimal>(type: "numeric(18,6)", precision: 18, scale: 6, nullable: false),
+                    LeastMarginPercent = table.Column<decimal>(type: "numeric(18,6)", precision: 18, scale: 6, nullable: false),
                     ElectricityCentsPerKWh = table.Column<decimal>(type: "numeric(18,6)", precision: 18, scale: 6, nullable: false),
                     ElectricityPriceSource = table.Column<string>(type: "text", nullable: false),
                     FuelDollarsPerTherm = table.Column<decimal>(type: "numeric(18,6)", precision: 18, scale: 6, nullable: false),
@@ -75,10 +77,15 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     QuoteTerms = table.Column<string>(type: "text", nullable: false),
                     QuoteCautions = table.Column<string>(type: "text", nullable: false),
                     CancellationNotice = table.Column<string>(type: "text", nullable: false),
+                    GuaranteePCiL = table.Column<decimal>(type: "numeric(18,6)", precision: 18, scale: 6, nullable: false),
+                    GuaranteeMonths = table.Column<int>(type: "integer", nullable: false),
+                    GuaranteeVisits = table.Column<int>(type: "integer", nullable: false),
+                    GuaranteeConditions = table.Column<string>(type: "text", nullable: false),
                     AlarmBatteryMonths = table.Column<int>(type: "integer", nullable: false),
                     RetestMonths = table.Column<int>(type: "integer", nullable: false),
                     LabourCostPerHour_Cents = table.Column<long>(type: "bigint", nullable: false),
                     LabourPricePerHour_Cents = table.Column<long>(type: "bigint", nullable: false),
+                    PriceFloor_Cents = table.Column<long>(type: "bigint", nullable: false),
                     Version = table.Column<int>(type: "integer", nullable: false)
                 },
                 constraints: table =>
@@ -201,6 +208,23 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "NudgeRules",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "integer", nullable: false)
+                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
+                    AfterDays = table.Column<int>(type: "integer", nullable: false),
+                    Subject = table.Column<string>(type: "text", nullable: false),
+                    Body = table.Column<string>(type: "text", nullable: false),
+                    Off = table.Column<bool>(type: "boolean", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_NudgeRules", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "OutboxGates",
                 columns: table => new
                 {
@@ -236,6 +260,24 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 constraints: table =>
                 {
                     table.PrimaryKey("PK_OwnCorrections", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "PriceBookVersions",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "integer", nullable: false)
+                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
+                    Number = table.Column<int>(type: "integer", nullable: false),
+                    AtUtc = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    By = table.Column<string>(type: "text", nullable: false),
+                    LabourCostPerHour_Cents = table.Column<long>(type: "bigint", nullable: false),
+                    LabourPricePerHour_Cents = table.Column<long>(type: "bigint", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_PriceBookVersions", x => x.Id);
                 });
 
             migrationBuilder.CreateTable(
@@ -690,6 +732,7 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     HouseId = table.Column<int>(type: "integer", nullable: false),
                     CustomerId = table.Column<int>(type: "integer", nullable: false),
                     CreatedAtUtc = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    NoNudges = table.Column<bool>(type: "boolean", nullable: false),
                     Version = table.Column<int>(type: "integer", nullable: false)
                 },
                 constraints: table =>
@@ -707,6 +750,35 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         principalTable: "Houses",
                         principalColumn: "Id",
                         onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "PriceChange",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "integer", nullable: false)
+                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
+                    PriceBookVersionId = table.Column<int>(type: "integer", nullable: false),
+                    PriceItemId = table.Column<int>(type: "integer", nullable: true),
+                    Act = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
+                    Code = table.Column<string>(type: "text", nullable: false),
+                    Name = table.Column<string>(type: "text", nullable: false),
+                    Words = table.Column<string>(type: "text", nullable: false),
+                    Cost_Cents = table.Column<long>(type: "bigint", nullable: false),
+                    CostBefore_Cents = table.Column<long>(type: "bigint", nullable: false),
+                    Price_Cents = table.Column<long>(type: "bigint", nullable: false),
+                    PriceBefore_Cents = table.Column<long>(type: "bigint", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_PriceChange", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_PriceChange_PriceBookVersions_PriceBookVersionId",
+                        column: x => x.PriceBookVersionId,
+                        principalTable: "PriceBookVersions",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
                 });
 
             migrationBuilder.CreateTable(
@@ -962,6 +1034,18 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     WhyRecommended = table.Column<string>(type: "text", nullable: false),
                     PdfDocumentId = table.Column<int>(type: "integer", nullable: true),
                     DeclineReason = table.Column<string>(type: "text", nullable: false),
+                    LostBecause = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
+                    ClosedAtUtc = table.Column<DateTime>(type: "timestamp with time zone", nullable: true),
+                    PriceBookVersion = table.Column<int>(type: "integer", nullable: false),
+                    DiscountPercent = table.Column<decimal>(type: "numeric(18,6)", precision: 18, scale: 6, nullable: false),
+                    DiscountReason = table.Column<string>(type: "text", nullable: false),
+                    GuaranteePCiL = table.Column<decimal>(type: "numeric(18,6)", precision: 18, scale: 6, nullable: true),
+                    GuaranteeMonths = table.Column<int>(type: "integer", nullable: false),
+                    GuaranteeVisits = table.Column<int>(type: "integer", nullable: false),
+                    GuaranteeConditions = table.Column<string>(type: "text", nullable: false),
+                    SentSha256 = table.Column<string>(type: "text", nullable: false),
+                    AgreedPrice_Cents = table.Column<long>(type: "bigint", nullable: false),
+                    DiscountAmount_Cents = table.Column<long>(type: "bigint", nullable: false),
                     ElectricityPerYear_Cents = table.Column<long>(type: "bigint", nullable: false),
                     FanReplacement_Cents = table.Column<long>(type: "bigint", nullable: false),
                     HeatCablePerYear_Cents = table.Column<long>(type: "bigint", nullable: false),
@@ -1061,6 +1145,8 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     TypedName = table.Column<string>(type: "text", nullable: false),
                     ConsentText = table.Column<string>(type: "text", nullable: false),
                     IntentText = table.Column<string>(type: "text", nullable: false),
+                    PhaseText = table.Column<string>(type: "text", nullable: false),
+                    OfferSha256 = table.Column<string>(type: "text", nullable: false),
                     AtUtc = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
                     TimeZone = table.Column<string>(type: "text", nullable: false),
                     IpAddress = table.Column<string>(type: "text", nullable: false),
@@ -1074,6 +1160,7 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     PreviousHash = table.Column<string>(type: "text", nullable: false),
                     Hash = table.Column<string>(type: "text", nullable: false),
                     Deposit_Cents = table.Column<long>(type: "bigint", nullable: false),
+                    Discount_Cents = table.Column<long>(type: "bigint", nullable: false),
                     Net_Cents = table.Column<long>(type: "bigint", nullable: false),
                     Tax_Cents = table.Column<long>(type: "bigint", nullable: false),
                     Total_Cents = table.Column<long>(type: "bigint", nullable: false),
@@ -1113,6 +1200,7 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     PriceItemId = table.Column<int>(type: "integer", nullable: true),
                     Words = table.Column<string>(type: "text", nullable: false),
                     Reason = table.Column<string>(type: "text", nullable: false),
+                    Quantity = table.Column<decimal>(type: "numeric(18,6)", precision: 18, scale: 6, nullable: false),
                     LabourMinutes = table.Column<int>(type: "integer", nullable: false),
                     OfferedFor = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
                     Taxable = table.Column<bool>(type: "boolean", nullable: false),
@@ -1157,6 +1245,63 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "QuoteNudges",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "integer", nullable: false)
+                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
+                    QuoteRevisionId = table.Column<int>(type: "integer", nullable: false),
+                    AfterDays = table.Column<int>(type: "integer", nullable: false),
+                    OutboxMessageId = table.Column<int>(type: "integer", nullable: false),
+                    AtUtc = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_QuoteNudges", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_QuoteNudges_Outbox_OutboxMessageId",
+                        column: x => x.OutboxMessageId,
+                        principalTable: "Outbox",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_QuoteNudges_QuoteRevisions_QuoteRevisionId",
+                        column: x => x.QuoteRevisionId,
+                        principalTable: "QuoteRevisions",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "QuotePhase",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "integer", nullable: false)
+                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
+                    QuoteRevisionId = table.Column<int>(type: "integer", nullable: false),
+                    Level = table.Column<decimal>(type: "numeric(18,6)", precision: 18, scale: 6, nullable: false),
+                    Unit = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
+                    Scope = table.Column<string>(type: "text", nullable: false),
+                    LabourMinutes = table.Column<int>(type: "integer", nullable: false),
+                    Taxable = table.Column<bool>(type: "boolean", nullable: false),
+                    ValidUntil = table.Column<DateOnly>(type: "date", nullable: true),
+                    Cost_Cents = table.Column<long>(type: "bigint", nullable: false),
+                    Price_Cents = table.Column<long>(type: "bigint", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_QuotePhase", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_QuotePhase_QuoteRevisions_QuoteRevisionId",
+                        column: x => x.QuoteRevisionId,
+                        principalTable: "QuoteRevisions",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "QuoteTier",
                 columns: table => new
                 {
@@ -1166,6 +1311,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     Position = table.Column<int>(type: "integer", nullable: false),
                     Name = table.Column<string>(type: "text", nullable: false),
                     Summary = table.Column<string>(type: "text", nullable: false),
+                    DiscountPercent = table.Column<decimal>(type: "numeric(18,6)", precision: 18, scale: 6, nullable: false),
+                    DiscountReason = table.Column<string>(type: "text", nullable: false),
+                    DiscountAmount_Cents = table.Column<long>(type: "bigint", nullable: false),
                     Version = table.Column<int>(type: "integer", nullable: false)
                 },
                 constraints: table =>
@@ -1316,6 +1464,36 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         onDelete: ReferentialAction.Restrict);
                     table.ForeignKey(
                         name: "FK_Jobs_Houses_HouseId",
+                        column: x => x.HouseId,
+                        principalTable: "Houses",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "ReturnVisits",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "integer", nullable: false)
+                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
+                    HouseId = table.Column<int>(type: "integer", nullable: false),
+                    AcceptanceId = table.Column<int>(type: "integer", nullable: false),
+                    VisitedOn = table.Column<DateOnly>(type: "date", nullable: false),
+                    Done = table.Column<string>(type: "text", nullable: false),
+                    EnteredBy = table.Column<string>(type: "text", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_ReturnVisits", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_ReturnVisits_Acceptances_AcceptanceId",
+                        column: x => x.AcceptanceId,
+                        principalTable: "Acceptances",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_ReturnVisits_Houses_HouseId",
                         column: x => x.HouseId,
                         principalTable: "Houses",
                         principalColumn: "Id",
@@ -1676,6 +1854,58 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "SecondPhases",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "integer", nullable: false)
+                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
+                    HouseId = table.Column<int>(type: "integer", nullable: false),
+                    AcceptanceId = table.Column<int>(type: "integer", nullable: false),
+                    QuotePhaseId = table.Column<int>(type: "integer", nullable: false),
+                    State = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
+                    ValidUntil = table.Column<DateOnly>(type: "date", nullable: true),
+                    RadonTestId = table.Column<int>(type: "integer", nullable: true),
+                    DecidingPCiL = table.Column<decimal>(type: "numeric(18,6)", precision: 18, scale: 6, nullable: true),
+                    Since = table.Column<DateOnly>(type: "date", nullable: true),
+                    NextQuoteId = table.Column<int>(type: "integer", nullable: true),
+                    Version = table.Column<int>(type: "integer", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_SecondPhases", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_SecondPhases_Acceptances_AcceptanceId",
+                        column: x => x.AcceptanceId,
+                        principalTable: "Acceptances",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_SecondPhases_Houses_HouseId",
+                        column: x => x.HouseId,
+                        principalTable: "Houses",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_SecondPhases_QuotePhase_QuotePhaseId",
+                        column: x => x.QuotePhaseId,
+                        principalTable: "QuotePhase",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_SecondPhases_Quotes_NextQuoteId",
+                        column: x => x.NextQuoteId,
+                        principalTable: "Quotes",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_SecondPhases_RadonTests_RadonTestId",
+                        column: x => x.RadonTestId,
+                        principalTable: "RadonTests",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "TestDevice",
                 columns: table => new
                 {
@@ -1993,6 +2223,22 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 column: "HouseId");
 
             migrationBuilder.CreateIndex(
+                name: "IX_PriceBookVersions_Number",
+                table: "PriceBookVersions",
+                column: "Number",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_PriceChange_PriceBookVersionId",
+                table: "PriceChange",
+                column: "PriceBookVersionId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_PriceChange_PriceItemId",
+                table: "PriceChange",
+                column: "PriceItemId");
+
+            migrationBuilder.CreateIndex(
                 name: "IX_PriceItems_Code",
                 table: "PriceItems",
                 column: "Code",
@@ -2017,6 +2263,23 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 name: "IX_QuoteLinks_TokenHash",
                 table: "QuoteLinks",
                 column: "TokenHash",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_QuoteNudges_OutboxMessageId",
+                table: "QuoteNudges",
+                column: "OutboxMessageId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_QuoteNudges_QuoteRevisionId_AfterDays",
+                table: "QuoteNudges",
+                columns: new[] { "QuoteRevisionId", "AfterDays" },
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_QuotePhase_QuoteRevisionId",
+                table: "QuotePhase",
+                column: "QuoteRevisionId",
                 unique: true);
 
             migrationBuilder.CreateIndex(
@@ -2131,9 +2394,50 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 unique: true);
 
             migrationBuilder.CreateIndex(
+                name: "IX_ReturnVisits_AcceptanceId",
+                table: "ReturnVisits",
+                column: "AcceptanceId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ReturnVisits_HouseId",
+                table: "ReturnVisits",
+                column: "HouseId");
+
+            migrationBuilder.CreateIndex(
                 name: "IX_RoutePiece_SuctionDesignId",
                 table: "RoutePiece",
                 column: "SuctionDesignId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_SecondPhases_AcceptanceId",
+                table: "SecondPhases",
+                column: "AcceptanceId",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_SecondPhases_HouseId",
+                table: "SecondPhases",
+                column: "HouseId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_SecondPhases_NextQuoteId",
+                table: "SecondPhases",
+                column: "NextQuoteId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_SecondPhases_QuotePhaseId",
+                table: "SecondPhases",
+                column: "QuotePhaseId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_SecondPhases_RadonTestId",
+                table: "SecondPhases",
+                column: "RadonTestId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_SecondPhases_State_ValidUntil",
+                table: "SecondPhases",
+                columns: new[] { "State", "ValidUntil" });
 
             migrationBuilder.CreateIndex(
                 name: "EmailIndex",
@@ -2281,6 +2585,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 name: "Licences");
 
             migrationBuilder.DropTable(
+                name: "NudgeRules");
+
+            migrationBuilder.DropTable(
                 name: "OutboxGates");
 
             migrationBuilder.DropTable(
@@ -2288,6 +2595,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
 
             migrationBuilder.DropTable(
                 name: "Payments");
+
+            migrationBuilder.DropTable(
+                name: "PriceChange");
 
             migrationBuilder.DropTable(
                 name: "PriceItems");
@@ -2302,6 +2612,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 name: "QuoteLinks");
 
             migrationBuilder.DropTable(
+                name: "QuoteNudges");
+
+            migrationBuilder.DropTable(
                 name: "ReminderRules");
 
             migrationBuilder.DropTable(
@@ -2311,7 +2624,13 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 name: "ReportEntries");
 
             migrationBuilder.DropTable(
+                name: "ReturnVisits");
+
+            migrationBuilder.DropTable(
                 name: "RoutePiece");
+
+            migrationBuilder.DropTable(
+                name: "SecondPhases");
 
             migrationBuilder.DropTable(
                 name: "Submissions");
@@ -2347,6 +2666,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 name: "Invoices");
 
             migrationBuilder.DropTable(
+                name: "PriceBookVersions");
+
+            migrationBuilder.DropTable(
                 name: "QuoteTier");
 
             migrationBuilder.DropTable(
@@ -2354,6 +2676,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
 
             migrationBuilder.DropTable(
                 name: "ReportRuns");
+
+            migrationBuilder.DropTable(
+                name: "QuotePhase");
 
             migrationBuilder.DropTable(
                 name: "RadonTests");

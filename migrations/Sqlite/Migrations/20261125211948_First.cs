@@ -52,6 +52,8 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     TaxPercent = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: false),
                     DepositPercent = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: false),
                     QuoteValidDays = table.Column<int>(type: "INTEGER", nullable: false),
+                    OverheadPercent = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: false),
+                    LeastMarginPercent = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: false),
                     ElectricityCentsPerKWh = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: false),
                     ElectricityPriceSource = table.Column<string>(type: "TEXT", nullable: false),
                     FuelDollarsPerTherm = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: false),
@@ -74,10 +76,15 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     QuoteTerms = table.Column<string>(type: "TEXT", nullable: false),
                     QuoteCautions = table.Column<string>(type: "TEXT", nullable: false),
                     CancellationNotice = table.Column<string>(type: "TEXT", nullable: false),
+                    GuaranteePCiL = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: false),
+                    GuaranteeMonths = table.Column<int>(type: "INTEGER", nullable: false),
+                    GuaranteeVisits = table.Column<int>(type: "INTEGER", nullable: false),
+                    GuaranteeConditions = table.Column<string>(type: "TEXT", nullable: false),
                     AlarmBatteryMonths = table.Column<int>(type: "INTEGER", nullable: false),
                     RetestMonths = table.Column<int>(type: "INTEGER", nullable: false),
                     LabourCostPerHour_Cents = table.Column<long>(type: "INTEGER", nullable: false),
                     LabourPricePerHour_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    PriceFloor_Cents = table.Column<long>(type: "INTEGER", nullable: false),
                     Version = table.Column<int>(type: "INTEGER", nullable: false)
                 },
                 constraints: table =>
@@ -200,6 +207,23 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "NudgeRules",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    AfterDays = table.Column<int>(type: "INTEGER", nullable: false),
+                    Subject = table.Column<string>(type: "TEXT", nullable: false),
+                    Body = table.Column<string>(type: "TEXT", nullable: false),
+                    Off = table.Column<bool>(type: "INTEGER", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_NudgeRules", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "OutboxGates",
                 columns: table => new
                 {
@@ -235,6 +259,24 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 constraints: table =>
                 {
                     table.PrimaryKey("PK_OwnCorrections", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "PriceBookVersions",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    Number = table.Column<int>(type: "INTEGER", nullable: false),
+                    AtUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    By = table.Column<string>(type: "TEXT", nullable: false),
+                    LabourCostPerHour_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    LabourPricePerHour_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_PriceBookVersions", x => x.Id);
                 });
 
             migrationBuilder.CreateTable(
@@ -689,6 +731,7 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     HouseId = table.Column<int>(type: "INTEGER", nullable: false),
                     CustomerId = table.Column<int>(type: "INTEGER", nullable: false),
                     CreatedAtUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    NoNudges = table.Column<bool>(type: "INTEGER", nullable: false),
                     Version = table.Column<int>(type: "INTEGER", nullable: false)
                 },
                 constraints: table =>
@@ -706,6 +749,35 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         principalTable: "Houses",
                         principalColumn: "Id",
                         onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "PriceChange",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    PriceBookVersionId = table.Column<int>(type: "INTEGER", nullable: false),
+                    PriceItemId = table.Column<int>(type: "INTEGER", nullable: true),
+                    Act = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    Code = table.Column<string>(type: "TEXT", nullable: false),
+                    Name = table.Column<string>(type: "TEXT", nullable: false),
+                    Words = table.Column<string>(type: "TEXT", nullable: false),
+                    Cost_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    CostBefore_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    Price_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    PriceBefore_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_PriceChange", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_PriceChange_PriceBookVersions_PriceBookVersionId",
+                        column: x => x.PriceBookVersionId,
+                        principalTable: "PriceBookVersions",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
                 });
 
             migrationBuilder.CreateTable(
@@ -961,6 +1033,18 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     WhyRecommended = table.Column<string>(type: "TEXT", nullable: false),
                     PdfDocumentId = table.Column<int>(type: "INTEGER", nullable: true),
                     DeclineReason = table.Column<string>(type: "TEXT", nullable: false),
+                    LostBecause = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    ClosedAtUtc = table.Column<DateTime>(type: "TEXT", nullable: true),
+                    PriceBookVersion = table.Column<int>(type: "INTEGER", nullable: false),
+                    DiscountPercent = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: false),
+                    DiscountReason = table.Column<string>(type: "TEXT", nullable: false),
+                    GuaranteePCiL = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: true),
+                    GuaranteeMonths = table.Column<int>(type: "INTEGER", nullable: false),
+                    GuaranteeVisits = table.Column<int>(type: "INTEGER", nullable: false),
+                    GuaranteeConditions = table.Column<string>(type: "TEXT", nullable: false),
+                    SentSha256 = table.Column<string>(type: "TEXT", nullable: false),
+                    AgreedPrice_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    DiscountAmount_Cents = table.Column<long>(type: "INTEGER", nullable: false),
                     ElectricityPerYear_Cents = table.Column<long>(type: "INTEGER", nullable: false),
                     FanReplacement_Cents = table.Column<long>(type: "INTEGER", nullable: false),
                     HeatCablePerYear_Cents = table.Column<long>(type: "INTEGER", nullable: false),
@@ -1060,6 +1144,8 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     TypedName = table.Column<string>(type: "TEXT", nullable: false),
                     ConsentText = table.Column<string>(type: "TEXT", nullable: false),
                     IntentText = table.Column<string>(type: "TEXT", nullable: false),
+                    PhaseText = table.Column<string>(type: "TEXT", nullable: false),
+                    OfferSha256 = table.Column<string>(type: "TEXT", nullable: false),
                     AtUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
                     TimeZone = table.Column<string>(type: "TEXT", nullable: false),
                     IpAddress = table.Column<string>(type: "TEXT", nullable: false),
@@ -1073,6 +1159,7 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     PreviousHash = table.Column<string>(type: "TEXT", nullable: false),
                     Hash = table.Column<string>(type: "TEXT", nullable: false),
                     Deposit_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    Discount_Cents = table.Column<long>(type: "INTEGER", nullable: false),
                     Net_Cents = table.Column<long>(type: "INTEGER", nullable: false),
                     Tax_Cents = table.Column<long>(type: "INTEGER", nullable: false),
                     Total_Cents = table.Column<long>(type: "INTEGER", nullable: false),
@@ -1112,6 +1199,7 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     PriceItemId = table.Column<int>(type: "INTEGER", nullable: true),
                     Words = table.Column<string>(type: "TEXT", nullable: false),
                     Reason = table.Column<string>(type: "TEXT", nullable: false),
+                    Quantity = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: false),
                     LabourMinutes = table.Column<int>(type: "INTEGER", nullable: false),
                     OfferedFor = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
                     Taxable = table.Column<bool>(type: "INTEGER", nullable: false),
@@ -1156,6 +1244,63 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "QuoteNudges",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    QuoteRevisionId = table.Column<int>(type: "INTEGER", nullable: false),
+                    AfterDays = table.Column<int>(type: "INTEGER", nullable: false),
+                    OutboxMessageId = table.Column<int>(type: "INTEGER", nullable: false),
+                    AtUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_QuoteNudges", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_QuoteNudges_Outbox_OutboxMessageId",
+                        column: x => x.OutboxMessageId,
+                        principalTable: "Outbox",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_QuoteNudges_QuoteRevisions_QuoteRevisionId",
+                        column: x => x.QuoteRevisionId,
+                        principalTable: "QuoteRevisions",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "QuotePhase",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    QuoteRevisionId = table.Column<int>(type: "INTEGER", nullable: false),
+                    Level = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: false),
+                    Unit = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    Scope = table.Column<string>(type: "TEXT", nullable: false),
+                    LabourMinutes = table.Column<int>(type: "INTEGER", nullable: false),
+                    Taxable = table.Column<bool>(type: "INTEGER", nullable: false),
+                    ValidUntil = table.Column<DateOnly>(type: "TEXT", nullable: true),
+                    Cost_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    Price_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_QuotePhase", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_QuotePhase_QuoteRevisions_QuoteRevisionId",
+                        column: x => x.QuoteRevisionId,
+                        principalTable: "QuoteRevisions",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "QuoteTier",
                 columns: table => new
                 {
@@ -1165,6 +1310,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     Position = table.Column<int>(type: "INTEGER", nullable: false),
                     Name = table.Column<string>(type: "TEXT", nullable: false),
                     Summary = table.Column<string>(type: "TEXT", nullable: false),
+                    DiscountPercent = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: false),
+                    DiscountReason = table.Column<string>(type: "TEXT", nullable: false),
+                    DiscountAmount_Cents = table.Column<long>(type: "INTEGER", nullable: false),
                     Version = table.Column<int>(type: "INTEGER", nullable: false)
                 },
                 constraints: table =>
@@ -1315,6 +1463,36 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         onDelete: ReferentialAction.Restrict);
                     table.ForeignKey(
                         name: "FK_Jobs_Houses_HouseId",
+                        column: x => x.HouseId,
+                        principalTable: "Houses",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "ReturnVisits",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    HouseId = table.Column<int>(type: "INTEGER", nullable: false),
+                    AcceptanceId = table.Column<int>(type: "INTEGER", nullable: false),
+                    VisitedOn = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    Done = table.Column<string>(type: "TEXT", nullable: false),
+                    EnteredBy = table.Column<string>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_ReturnVisits", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_ReturnVisits_Acceptances_AcceptanceId",
+                        column: x => x.AcceptanceId,
+                        principalTable: "Acceptances",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_ReturnVisits_Houses_HouseId",
                         column: x => x.HouseId,
                         principalTable: "Houses",
                         principalColumn: "Id",
@@ -1675,6 +1853,58 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "SecondPhases",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    HouseId = table.Column<int>(type: "INTEGER", nullable: false),
+                    AcceptanceId = table.Column<int>(type: "INTEGER", nullable: false),
+                    QuotePhaseId = table.Column<int>(type: "INTEGER", nullable: false),
+                    State = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    ValidUntil = table.Column<DateOnly>(type: "TEXT", nullable: true),
+                    RadonTestId = table.Column<int>(type: "INTEGER", nullable: true),
+                    DecidingPCiL = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: true),
+                    Since = table.Column<DateOnly>(type: "TEXT", nullable: true),
+                    NextQuoteId = table.Column<int>(type: "INTEGER", nullable: true),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_SecondPhases", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_SecondPhases_Acceptances_AcceptanceId",
+                        column: x => x.AcceptanceId,
+                        principalTable: "Acceptances",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_SecondPhases_Houses_HouseId",
+                        column: x => x.HouseId,
+                        principalTable: "Houses",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_SecondPhases_QuotePhase_QuotePhaseId",
+                        column: x => x.QuotePhaseId,
+                        principalTable: "QuotePhase",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_SecondPhases_Quotes_NextQuoteId",
+                        column: x => x.NextQuoteId,
+                        principalTable: "Quotes",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_SecondPhases_RadonTests_RadonTestId",
+                        column: x => x.RadonTestId,
+                        principalTable: "RadonTests",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "TestDevice",
                 columns: table => new
                 {
@@ -1992,6 +2222,22 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 column: "HouseId");
 
             migrationBuilder.CreateIndex(
+                name: "IX_PriceBookVersions_Number",
+                table: "PriceBookVersions",
+                column: "Number",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_PriceChange_PriceBookVersionId",
+                table: "PriceChange",
+                column: "PriceBookVersionId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_PriceChange_PriceItemId",
+                table: "PriceChange",
+                column: "PriceItemId");
+
+            migrationBuilder.CreateIndex(
                 name: "IX_PriceItems_Code",
                 table: "PriceItems",
                 column: "Code",
@@ -2016,6 +2262,23 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 name: "IX_QuoteLinks_TokenHash",
                 table: "QuoteLinks",
                 column: "TokenHash",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_QuoteNudges_OutboxMessageId",
+                table: "QuoteNudges",
+                column: "OutboxMessageId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_QuoteNudges_QuoteRevisionId_AfterDays",
+                table: "QuoteNudges",
+                columns: new[] { "QuoteRevisionId", "AfterDays" },
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_QuotePhase_QuoteRevisionId",
+                table: "QuotePhase",
+                column: "QuoteRevisionId",
                 unique: true);
 
             migrationBuilder.CreateIndex(
@@ -2130,9 +2393,50 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 unique: true);
 
             migrationBuilder.CreateIndex(
+                name: "IX_ReturnVisits_AcceptanceId",
+                table: "ReturnVisits",
+                column: "AcceptanceId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ReturnVisits_HouseId",
+                table: "ReturnVisits",
+                column: "HouseId");
+
+            migrationBuilder.CreateIndex(
                 name: "IX_RoutePiece_SuctionDesignId",
                 table: "RoutePiece",
                 column: "SuctionDesignId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_SecondPhases_AcceptanceId",
+                table: "SecondPhases",
+                column: "AcceptanceId",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_SecondPhases_HouseId",
+                table: "SecondPhases",
+                column: "HouseId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_SecondPhases_NextQuoteId",
+                table: "SecondPhases",
+                column: "NextQuoteId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_SecondPhases_QuotePhaseId",
+                table: "SecondPhases",
+                column: "QuotePhaseId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_SecondPhases_RadonTestId",
+                table: "SecondPhases",
+                column: "RadonTestId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_SecondPhases_State_ValidUntil",
+                table: "SecondPhases",
+                columns: new[] { "State", "ValidUntil" });
 
             migrationBuilder.CreateIndex(
                 name: "EmailIndex",
@@ -2280,6 +2584,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 name: "Licences");
 
             migrationBuilder.DropTable(
+                name: "NudgeRules");
+
+            migrationBuilder.DropTable(
                 name: "OutboxGates");
 
             migrationBuilder.DropTable(
@@ -2287,6 +2594,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
 
             migrationBuilder.DropTable(
                 name: "Payments");
+
+            migrationBuilder.DropTable(
+                name: "PriceChange");
 
             migrationBuilder.DropTable(
                 name: "PriceItems");
@@ -2301,6 +2611,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 name: "QuoteLinks");
 
             migrationBuilder.DropTable(
+                name: "QuoteNudges");
+
+            migrationBuilder.DropTable(
                 name: "ReminderRules");
 
             migrationBuilder.DropTable(
@@ -2310,7 +2623,13 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 name: "ReportEntries");
 
             migrationBuilder.DropTable(
+                name: "ReturnVisits");
+
+            migrationBuilder.DropTable(
                 name: "RoutePiece");
+
+            migrationBuilder.DropTable(
+                name: "SecondPhases");
 
             migrationBuilder.DropTable(
                 name: "Submissions");
@@ -2346,6 +2665,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 name: "Invoices");
 
             migrationBuilder.DropTable(
+                name: "PriceBookVersions");
+
+            migrationBuilder.DropTable(
                 name: "QuoteTier");
 
             migrationBuilder.DropTable(
@@ -2353,6 +2675,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
 
             migrationBuilder.DropTable(
                 name: "ReportRuns");
+
+            migrationBuilder.DropTable(
+                name: "QuotePhase");
 
             migrationBuilder.DropTable(
                 name: "RadonTests");

@@ -13,7 +13,7 @@ using Npgsql.EntityFrameworkCore.PostgreSQL.Metadata;
 namespace MitigationOffice.Migrations.Postgres.Migrations
 {
     [DbContext(typeof(OfficeDb))]
-    [Migration("20261125132611_First")]
+    [Migration("20261125212027_First")]
     partial class First
     {
         /// <inheritdoc />
@@ -651,6 +651,71 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.HasIndex("HouseId");
 
                     b.ToTable("Documents");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.FollowUp.NudgeRule", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<int>("AfterDays")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Body")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<bool>("Off")
+                        .HasColumnType("boolean");
+
+                    b.Property<string>("Subject")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("NudgeRules");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.FollowUp.QuoteNudge", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<int>("AfterDays")
+                        .HasColumnType("integer");
+
+                    b.Property<DateTime>("AtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<int>("OutboxMessageId")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("QuoteRevisionId")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("OutboxMessageId");
+
+                    b.HasIndex("QuoteRevisionId", "AfterDays")
+                        .IsUnique();
+
+                    b.ToTable("QuoteNudges");
                 });
 
             modelBuilder.Entity("MitigationOffice.Business.FollowUp.Reminder", b =>
@@ -1732,10 +1797,18 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .IsRequired()
                         .HasColumnType("text");
 
+                    b.Property<string>("OfferSha256")
+                        .IsRequired()
+                        .HasColumnType("text");
+
                     b.Property<int>("PdfDocumentId")
                         .HasColumnType("integer");
 
                     b.Property<string>("PdfSha256")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("PhaseText")
                         .IsRequired()
                         .HasColumnType("text");
 
@@ -1783,6 +1856,14 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                                 .HasColumnType("bigint");
                         });
 
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Discount", "MitigationOffice.Business.Quotes.Acceptance.Discount#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("bigint");
+                        });
+
                     b.ComplexProperty(typeof(Dictionary<string, object>), "Net", "MitigationOffice.Business.Quotes.Acceptance.Net#Money", b1 =>
                         {
                             b1.IsRequired();
@@ -1819,6 +1900,165 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.ToTable("Acceptances");
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Quotes.Phases.QuotePhase", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<int>("LabourMinutes")
+                        .HasColumnType("integer");
+
+                    b.Property<decimal>("Level")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("numeric(18,6)");
+
+                    b.Property<int>("QuoteRevisionId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Scope")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<bool>("Taxable")
+                        .HasColumnType("boolean");
+
+                    b.Property<string>("Unit")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<DateOnly?>("ValidUntil")
+                        .HasColumnType("date");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Cost", "MitigationOffice.Business.Quotes.Phases.QuotePhase.Cost#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("bigint");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Price", "MitigationOffice.Business.Quotes.Phases.QuotePhase.Price#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("bigint");
+                        });
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("QuoteRevisionId")
+                        .IsUnique();
+
+                    b.ToTable("QuotePhase");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Quotes.Phases.ReturnVisit", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<int>("AcceptanceId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Done")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("EnteredBy")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("HouseId")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.Property<DateOnly>("VisitedOn")
+                        .HasColumnType("date");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("AcceptanceId");
+
+                    b.HasIndex("HouseId");
+
+                    b.ToTable("ReturnVisits");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Quotes.Phases.SecondPhase", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<int>("AcceptanceId")
+                        .HasColumnType("integer");
+
+                    b.Property<decimal?>("DecidingPCiL")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("numeric(18,6)");
+
+                    b.Property<int>("HouseId")
+                        .HasColumnType("integer");
+
+                    b.Property<int?>("NextQuoteId")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("QuotePhaseId")
+                        .HasColumnType("integer");
+
+                    b.Property<int?>("RadonTestId")
+                        .HasColumnType("integer");
+
+                    b.Property<DateOnly?>("Since")
+                        .HasColumnType("date");
+
+                    b.Property<string>("State")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<DateOnly?>("ValidUntil")
+                        .HasColumnType("date");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("AcceptanceId")
+                        .IsUnique();
+
+                    b.HasIndex("HouseId");
+
+                    b.HasIndex("NextQuoteId");
+
+                    b.HasIndex("QuotePhaseId");
+
+                    b.HasIndex("RadonTestId");
+
+                    b.HasIndex("State", "ValidUntil");
+
+                    b.ToTable("SecondPhases");
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Quotes.Quote", b =>
                 {
                     b.Property<int>("Id")
@@ -1835,6 +2075,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
 
                     b.Property<int>("HouseId")
                         .HasColumnType("integer");
+
+                    b.Property<bool>("NoNudges")
+                        .HasColumnType("boolean");
 
                     b.Property<string>("Number")
                         .IsRequired()
@@ -1877,6 +2120,10 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
 
                     b.Property<int?>("PriceItemId")
                         .HasColumnType("integer");
+
+                    b.Property<decimal>("Quantity")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("numeric(18,6)");
 
                     b.Property<int>("QuoteRevisionId")
                         .HasColumnType("integer");
@@ -2047,6 +2294,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .IsRequired()
                         .HasColumnType("text");
 
+                    b.Property<DateTime?>("ClosedAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
                     b.Property<DateTime>("CreatedAtUtc")
                         .HasColumnType("timestamp with time zone");
 
@@ -2058,7 +2308,29 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .HasPrecision(18, 6)
                         .HasColumnType("numeric(18,6)");
 
+                    b.Property<decimal>("DiscountPercent")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("numeric(18,6)");
+
+                    b.Property<string>("DiscountReason")
+                        .IsRequired()
+                        .HasColumnType("text");
+
                     b.Property<int>("FanLifeYears")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("GuaranteeConditions")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("GuaranteeMonths")
+                        .HasColumnType("integer");
+
+                    b.Property<decimal?>("GuaranteePCiL")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("numeric(18,6)");
+
+                    b.Property<int>("GuaranteeVisits")
                         .HasColumnType("integer");
 
                     b.Property<string>("Introduction")
@@ -2068,6 +2340,11 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.Property<string>("Letter")
                         .IsRequired()
                         .HasColumnType("text");
+
+                    b.Property<string>("LostBecause")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
 
                     b.Property<string>("NoCancelNoticeBecause")
                         .IsRequired()
@@ -2087,6 +2364,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.Property<int?>("PdfDocumentId")
                         .HasColumnType("integer");
 
+                    b.Property<int>("PriceBookVersion")
+                        .HasColumnType("integer");
+
                     b.Property<string>("Promise")
                         .IsRequired()
                         .HasColumnType("text");
@@ -2103,6 +2383,10 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
 
                     b.Property<DateTime?>("SentAtUtc")
                         .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("SentSha256")
+                        .IsRequired()
+                        .HasColumnType("text");
 
                     b.Property<string>("State")
                         .IsRequired()
@@ -2134,6 +2418,22 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.Property<string>("WhyRecommended")
                         .IsRequired()
                         .HasColumnType("text");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "AgreedPrice", "MitigationOffice.Business.Quotes.QuoteRevision.AgreedPrice#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("bigint");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "DiscountAmount", "MitigationOffice.Business.Quotes.QuoteRevision.DiscountAmount#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("bigint");
+                        });
 
                     b.ComplexProperty(typeof(Dictionary<string, object>), "ElectricityPerYear", "MitigationOffice.Business.Quotes.QuoteRevision.ElectricityPerYear#Money", b1 =>
                         {
@@ -2187,6 +2487,14 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
 
                     NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
 
+                    b.Property<decimal>("DiscountPercent")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("numeric(18,6)");
+
+                    b.Property<string>("DiscountReason")
+                        .IsRequired()
+                        .HasColumnType("text");
+
                     b.Property<string>("Name")
                         .IsRequired()
                         .HasColumnType("text");
@@ -2204,6 +2512,14 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.Property<int>("Version")
                         .IsConcurrencyToken()
                         .HasColumnType("integer");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "DiscountAmount", "MitigationOffice.Business.Quotes.QuoteTier.DiscountAmount#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("bigint");
+                        });
 
                     b.HasKey("Id");
 
@@ -2265,6 +2581,20 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .HasPrecision(18, 6)
                         .HasColumnType("numeric(18,6)");
 
+                    b.Property<string>("GuaranteeConditions")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("GuaranteeMonths")
+                        .HasColumnType("integer");
+
+                    b.Property<decimal>("GuaranteePCiL")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("numeric(18,6)");
+
+                    b.Property<int>("GuaranteeVisits")
+                        .HasColumnType("integer");
+
                     b.Property<double>("HeatingDegreeDaysC")
                         .HasColumnType("double precision");
 
@@ -2281,12 +2611,20 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.Property<double>("JanuaryMeanC")
                         .HasColumnType("double precision");
 
+                    b.Property<decimal>("LeastMarginPercent")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("numeric(18,6)");
+
                     b.Property<double>("MeanAnnualC")
                         .HasColumnType("double precision");
 
                     b.Property<string>("Name")
                         .IsRequired()
                         .HasColumnType("text");
+
+                    b.Property<decimal>("OverheadPercent")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("numeric(18,6)");
 
                     b.Property<string>("Phone")
                         .IsRequired()
@@ -2373,6 +2711,14 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         });
 
                     b.ComplexProperty(typeof(Dictionary<string, object>), "LabourPricePerHour", "MitigationOffice.Business.Shop.CompanyProfile.LabourPricePerHour#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("bigint");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "PriceFloor", "MitigationOffice.Business.Shop.CompanyProfile.PriceFloor#Money", b1 =>
                         {
                             b1.IsRequired();
 
@@ -2498,6 +2844,128 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.HasKey("Id");
 
                     b.ToTable("Licences");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Shop.PriceBookVersion", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<DateTime>("AtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "LabourCostPerHour", "MitigationOffice.Business.Shop.PriceBookVersion.LabourCostPerHour#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("bigint");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "LabourPricePerHour", "MitigationOffice.Business.Shop.PriceBookVersion.LabourPricePerHour#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("bigint");
+                        });
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Number")
+                        .IsUnique();
+
+                    b.ToTable("PriceBookVersions");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Shop.PriceChange", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<string>("Act")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<string>("Code")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("PriceBookVersionId")
+                        .HasColumnType("integer");
+
+                    b.Property<int?>("PriceItemId")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Words")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Cost", "MitigationOffice.Business.Shop.PriceChange.Cost#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("bigint");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "CostBefore", "MitigationOffice.Business.Shop.PriceChange.CostBefore#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("bigint");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Price", "MitigationOffice.Business.Shop.PriceChange.Price#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("bigint");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "PriceBefore", "MitigationOffice.Business.Shop.PriceChange.PriceBefore#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("bigint");
+                        });
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("PriceBookVersionId");
+
+                    b.HasIndex("PriceItemId");
+
+                    b.ToTable("PriceChange");
                 });
 
             modelBuilder.Entity("MitigationOffice.Business.Shop.PriceItem", b =>
@@ -3397,6 +3865,21 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .OnDelete(DeleteBehavior.Restrict);
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.FollowUp.QuoteNudge", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Messages.OutboxMessage", null)
+                        .WithMany()
+                        .HasForeignKey("OutboxMessageId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Quotes.QuoteRevision", null)
+                        .WithMany()
+                        .HasForeignKey("QuoteRevisionId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.FollowUp.Reminder", b =>
                 {
                     b.HasOne("MitigationOffice.Business.Houses.House", null)
@@ -3595,6 +4078,61 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Quotes.Phases.QuotePhase", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Quotes.QuoteRevision", null)
+                        .WithOne("Phase")
+                        .HasForeignKey("MitigationOffice.Business.Quotes.Phases.QuotePhase", "QuoteRevisionId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Quotes.Phases.ReturnVisit", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Quotes.Acceptance", null)
+                        .WithMany()
+                        .HasForeignKey("AcceptanceId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Houses.House", null)
+                        .WithMany()
+                        .HasForeignKey("HouseId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Quotes.Phases.SecondPhase", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Quotes.Acceptance", null)
+                        .WithMany()
+                        .HasForeignKey("AcceptanceId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Houses.House", null)
+                        .WithMany()
+                        .HasForeignKey("HouseId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Quotes.Quote", null)
+                        .WithMany()
+                        .HasForeignKey("NextQuoteId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("MitigationOffice.Business.Quotes.Phases.QuotePhase", null)
+                        .WithMany()
+                        .HasForeignKey("QuotePhaseId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Tests.RadonTest", null)
+                        .WithMany()
+                        .HasForeignKey("RadonTestId")
+                        .OnDelete(DeleteBehavior.Restrict);
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Quotes.Quote", b =>
                 {
                     b.HasOne("MitigationOffice.Business.Customers.Customer", null)
@@ -3672,6 +4210,15 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.HasOne("MitigationOffice.Business.Shop.Fan", null)
                         .WithMany("Points")
                         .HasForeignKey("FanId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Shop.PriceChange", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Shop.PriceBookVersion", null)
+                        .WithMany("Changes")
+                        .HasForeignKey("PriceBookVersionId")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
                 });
@@ -3845,6 +4392,8 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 {
                     b.Navigation("AddOns");
 
+                    b.Navigation("Phase");
+
                     b.Navigation("Tiers");
                 });
 
@@ -3856,6 +4405,11 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
             modelBuilder.Entity("MitigationOffice.Business.Shop.Fan", b =>
                 {
                     b.Navigation("Points");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Shop.PriceBookVersion", b =>
+                {
+                    b.Navigation("Changes");
                 });
 
             modelBuilder.Entity("MitigationOffice.Business.StateReports.ReportRun", b =>
