@@ -10,13 +10,13 @@ public static class CheckQuoteTax
 {
     private const string Place = "Money.TaxRates";
 
-    /// <summary>At most two statements.</summary>
-    public static async Task<IReadOnlyList<QuoteGap>> GapsAsync(OfficeDb db, QuoteRevision r, DateOnly day)
+    /// <summary>One statement.</summary>
+    public static async Task<IReadOnlyList<QuoteGap>> GapsAsync(OfficeDb db, QuoteRevision r, IReadOnlyList<PriceItem> book, DateOnly day)
     {
         var rates = await db.TaxRates.AsNoTracking().OrderBy(t => t.Id).ToListAsync();
         if (rates.Count == 0) return [];
-        var ids = r.Tiers.SelectMany(t => t.Lines).Where(l => l.Taxable).Select(l => l.PriceItemId).Concat(r.AddOns.Where(a => a.Taxable).Select(a => a.PriceItemId)).Distinct().ToList();
-        var kinds = (await db.PriceItems.AsNoTracking().Where(p => ids.Contains(p.Id)).Select(p => p.Kind).Distinct().ToListAsync()).Select(KindOf).Concat(ids.Contains(null) ? [LineKind.Other] : Array.Empty<LineKind>()).Distinct().ToList();
+        var ids = r.Tiers.SelectMany(t => t.Lines).Where(l => l.Taxable).Select(l => l.PriceItemId).Concat(r.AddOns.Where(a => a.Taxable).Select(a => a.PriceItemId)).ToHashSet();
+        var kinds = book.Where(p => ids.Contains(p.Id)).Select(p => KindOf(p.Kind)).Concat(ids.Contains(null) ? [LineKind.Other] : Array.Empty<LineKind>()).Distinct().ToList();
         return [.. Of(rates, kinds, r.TaxPercent, day)];
     }
 

@@ -224,7 +224,7 @@ public sealed class Acceptance : Record
     public string PhaseText { get; set; } = "";
 
     /// <summary>Of everything offered: <see cref="QuoteRevision.SentSha256"/>.</summary>
-    public required string OfferSha256 { get; set; }
+    public string OfferSha256 { get; set; } = "";
     public DateTime AtUtc { get; set; }
     public required string TimeZone { get; set; }
     public string IpAddress { get; set; } = "";

@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using MitigationOffice.Business.Data;
+using MitigationOffice.Business.Design;
 using MitigationOffice.Business.Shop;
 
 namespace MitigationOffice.Business.Quotes.Changes;
@@ -8,40 +9,46 @@ namespace MitigationOffice.Business.Quotes.Changes;
 public sealed record QuoteChanges(string SinceLetter, IReadOnlyList<ChangeRow> SinceRevision, IReadOnlyList<ChangeRow> SinceBook, int BookNow)
 {
     public static readonly QuoteChanges None = new("", [], [], 0);
+
+    /// <summary>The letter of the design that is quoted; null: by hand.</summary>
+    public string? QuotedDesign { get; init; }
 }
 
 public static class ReadChanges
 {
     /// <summary>At most three statements.</summary>
-    public static async Task<QuoteChanges> OfAsync(OfficeDb db, QuoteRevision revision, Quote quote, CompanyProfile company)
+    /// <param name="book">Every item of the price book, retired ones too.</param>
+    public static async Task<QuoteChanges> OfAsync(OfficeDb db, QuoteRevision revision, Quote quote, CompanyProfile company, IReadOnlyList<PriceItem> book)
     {
-        var book = await db.PriceItems.AsNoTracking().ToListAsync();
         var facts = await FactsAsync(db, revision, quote.HouseId);
-        var before = await db.QuoteRevisions.AsNoTracking().WithPrices().Where(r => r.QuoteId == quote.Id && r.Id < revision.Id).OrderByDescending(r => r.Id).FirstOrDefaultAsync();
-        var designs = facts.Designs.ToDictionary(d => d.Id, d => d.Letter);
-        return new(before?.Letter ?? "", before is null ? [] : CompareRevisions.Between(before, revision, designs), Today(book, facts, revision, company).Against(revision), facts.BookNow);
+        var before = revision.Letter == RevisionLetters.After(null) ? null
+            : await db.QuoteRevisions.AsNoTracking().WithPrices().Where(r => r.QuoteId == quote.Id && r.Id < revision.Id).OrderByDescending(r => r.Id).FirstOrDefaultAsync();
+        return new(before?.Letter ?? "", before is null ? [] : CompareRevisions.Between(before, revision, facts.Designs), Today(book, facts, revision, company).Against(revision), facts.BookNow)
+        {
+            QuotedDesign = revision.SuctionDesignId is { } id ? facts.Designs.GetValueOrDefault(id) : null,
+        };
     }
 
     /// <summary>Brings a draft's prices up to the book of today; the caller saves.</summary>
-    public static async Task TakeTodaysAsync(OfficeDb db, QuoteRevision revision, Quote quote, CompanyProfile company)
+    public static async Task TakeTodaysAsync(OfficeDb db, QuoteRevision revision, Quote quote, CompanyProfile company, IReadOnlyList<PriceItem> book)
     {
         var facts = await FactsAsync(db, revision, quote.HouseId);
-        Today(await db.PriceItems.AsNoTracking().ToListAsync(), facts, revision, company).Into(revision, facts.BookNow);
+        Today(book, facts, revision, company).Into(revision, facts.BookNow);
     }
 
-    private sealed record Facts(int BookNow, List<(int Id, string Letter)> Designs, HashSet<int> Newer);
+    private sealed record Facts(int BookNow, Dictionary<int, string> Designs, HashSet<int> Newer);
 
-    private static TodaysBook Today(List<PriceItem> book, Facts facts, QuoteRevision revision, CompanyProfile company) => new(
-        book, facts.Newer, company, facts.Designs.Count == 0 ? null : facts.Designs.MaxBy(d => d.Id), facts.Designs.Where(d => d.Id == revision.SuctionDesignId).Select(d => d.Letter).FirstOrDefault());
+    private static TodaysBook Today(IReadOnlyList<PriceItem> book, Facts facts, QuoteRevision revision, CompanyProfile company) => new(
+        book, facts.Newer, company, facts.Designs.Count == 0 ? null : facts.Designs.Select(d => (d.Key, d.Value)).MaxBy(d => d.Key),
+        revision.SuctionDesignId is { } id ? facts.Designs.GetValueOrDefault(id) : null);
 
     private static async Task<Facts> FactsAsync(OfficeDb db, QuoteRevision revision, int houseId)
     {
-        var read = await db.Company.AsNoTracking().Select(c => new
-        {
-            BookNow = db.PriceBookVersions.Max(v => (int?)v.Number) ?? 0,
-            Designs = db.Designs.Where(d => d.HouseId == houseId).Select(d => new { d.Id, d.Revision }).ToList(),
-            Newer = db.PriceBookVersions.Where(v => v.Number > revision.PriceBookVersion).SelectMany(v => v.Changes).Where(c => c.Act == PriceAct.Added && c.PriceItemId != null).Select(c => c.PriceItemId!.Value).ToList(),
-        }).AsSingleQuery().SingleAsync();
-        return new(read.BookNow, [.. read.Designs.Select(d => (d.Id, d.Revision))], [.. read.Newer]);
+        var designs = await db.Designs.Where(d => d.HouseId == houseId).Select(d => new { d.Id, d.Revision }).ToDictionaryAsync(d => d.Id, d => d.Revision);
+        var later = await (from v in db.PriceBookVersions
+                           where v.Number > revision.PriceBookVersion
+                           from c in v.Changes
+                           select new { v.Number, c.Act, c.PriceItemId }).ToListAsync();
+        return new(later.Select(l => l.Number).DefaultIfEmpty(revision.PriceBookVersion).Max(), designs, [.. later.Where(l => l.Act == PriceAct.Added).Select(l => l.PriceItemId).OfType<int>()]);
     }
 }

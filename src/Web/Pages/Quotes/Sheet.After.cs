@@ -66,7 +66,7 @@ public sealed partial class SheetModel
     {
         if (!await LoadAsync(houseId, revision) || Full is null) return NotFound();
         if (!Editable) return KeepTyping();
-        await ReadChanges.TakeTodaysAsync(db, Full.Revision, Full.Quote, Full.Company);
+        await ReadChanges.TakeTodaysAsync(db, Full.Revision, Full.Quote, Full.Company, WholeBook);
         db.Expect(Full.Revision, Version);
         db.Entry(Full.Revision).Property(r => r.Version).IsModified = true;
         var saved = await db.TrySaveAsync(ModelState, nameof(Input), Input, () => AfreshAsync(revision), v => Version = v);

@@ -42,6 +42,7 @@ public sealed partial class SheetModel(OfficeDb db, TimeProvider clock, UnitChoi
 
     public IReadOnlyList<History> Revisions { get; private set; } = [];
     public IReadOnlyList<PriceItem> Book { get; private set; } = [];
+    private IReadOnlyList<PriceItem> WholeBook { get; set; } = [];
     public QuoteInFull? Full { get; private set; }
     public History Shown => Revisions.Single(r => r.Id == Full!.Revision.Id);
     public bool Editable => Full?.Revision.State == RevisionState.Draft;
@@ -124,9 +125,10 @@ public sealed partial class SheetModel(OfficeDb db, TimeProvider clock, UnitChoi
         if (revision is not null && Revisions.All(r => r.Id != revision)) return false;
         Full = id is null ? null : await GatherPaper.OfAsync(db, id.Value);
         ShowsForm = Editable;
-        MaterialsOf = Full?.Revision.SuctionDesignId is { } design ? await db.Designs.Where(d => d.Id == design).Select(d => d.Revision).SingleAsync() : null;
+        WholeBook = await db.PriceItems.AsNoTracking().ToListAsync();
+        Book = [.. WholeBook.Where(i => !i.Retired).OrderBy(i => i.Name, StringComparer.OrdinalIgnoreCase)];
+        MaterialsOf = !Editable && Full?.Revision.SuctionDesignId is { } design ? await db.Designs.Where(d => d.Id == design).Select(d => d.Revision).SingleAsync() : null;
         await StandsAsync();
-        Book = await db.PriceItems.AsNoTracking().Where(i => !i.Retired).OrderBy(i => i.Name).ToListAsync();
         ViewData["House"] = Full is null ? head : head with { Revision = $"{Full.Quote.Number} {Full.Revision.Letter}", Date = Day(Full.Revision.SentAtUtc ?? Full.Revision.CreatedAtUtc) };
         return true;
     }
@@ -137,8 +139,9 @@ public sealed partial class SheetModel(OfficeDb db, TimeProvider clock, UnitChoi
         if (Full is null) return;
         if (Editable)
         {
-            Changes = await ReadChanges.OfAsync(db, Full.Revision, Full.Quote, Full.Company);
-            TaxGaps = await CheckQuoteTax.GapsAsync(db, Full.Revision, HouseTime.DayOf(clock.GetUtcNow().UtcDateTime, Full.Zone));
+            Changes = await ReadChanges.OfAsync(db, Full.Revision, Full.Quote, Full.Company, WholeBook);
+            MaterialsOf = Changes.QuotedDesign;
+            TaxGaps = await CheckQuoteTax.GapsAsync(db, Full.Revision, WholeBook, HouseTime.DayOf(clock.GetUtcNow().UtcDateTime, Full.Zone));
         }
 
         if (Shown.By is not { } by) return;
