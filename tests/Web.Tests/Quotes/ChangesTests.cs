@@ -29,7 +29,7 @@ public sealed class ChangesTests(OfficeApp office) : IClassFixture<OfficeApp>
         await owner.SubmitAsync(path, new() { ["Input.Tiers[0].Lines[0].Quantity"] = "2", ["Input.Tiers[0].DiscountPercent"] = "10", ["Input.Tiers[0].DiscountReason"] = "neighbor's job" }, Edit);
         await owner.SubmitAsync(path, [], "#todays");
         page = await owner.TextAsync(path);
-        foreach (var words in new[] { "Changed since revision A", "Sound: 4 in pipe 1 ft × $11.47 = $11.47 + tax → 1 ft × $12.73 = $12.73 + tax", "Sound: Discount new → 10 %" }) Assert.Contains(words, page, StringComparison.Ordinal);
+        foreach (var words in new[] { "Changed since revision A", "Sound: 4 in pipe 1 ft × $11.47 = $11.47 + tax → 2 ft × $12.73 = $25.46 + tax", "Sound: Discount new → 10 %" }) Assert.Contains(words, page, StringComparison.Ordinal);
         Assert.DoesNotContain("a ft → $12.73 a ft", page, StringComparison.Ordinal);
         var history = await owner.TextAsync("/shop/prices/history");
         Assert.Contains("$11.47", history, StringComparison.Ordinal);
@@ -141,6 +141,7 @@ public sealed class ChangesTests(OfficeApp office) : IClassFixture<OfficeApp>
         await office.Visitor().SubmitAsync($"{told.Path}?step=decline", new() { ["Input.Because"] = "Price", ["Input.Reason"] = "too dear" }, "form[action*=Decline]");
         office.Clock.Advance(TimeSpan.FromDays(3));
         var signed = await office.AcceptedQuoteAsync(won);
+        desk = await office.SignInAsOfficeAsync();
         var page = await desk.TextAsync("/quotes/sales");
         Assert.Contains("someone else does the work", page, StringComparison.Ordinal);
         Assert.Contains("the price", page, StringComparison.Ordinal);

@@ -60,7 +60,7 @@ public static class PhaseVerbs
             (typed[$"Input.Devices[{i}].Kind"], typed[$"Input.Devices[{i}].Room"], typed[$"Input.Devices[{i}].Serial"], typed[$"Input.Devices[{i}].Result"]) = ("Charcoal", devices[i].Room, $"C-{houseId}-{i}", devices[i].Result);
             if (devices[i].Pair.Length == 0) return;
             typed[$"Input.Devices[{i}].Pair"] = devices[i].Pair;
-            if (i > 0 && devices[i - 1].Pair == devices[i].Pair) typed[$"Input.Devices[{i}].Apart"] = "5";
+            if (i > 0 && devices[i - 1].Pair == devices[i].Pair) typed[$"Input.Devices[{i}].ApartBy"] = "5";
         }
 
         async Task<string> PathAsync()

@@ -1,6 +1,7 @@
 using System.Data.Common;
 using System.Globalization;
 using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Metadata;
 using MitigationOffice.Business.Data;
 using MitigationOffice.Business.Documents;
 using MitigationOffice.Business.Quotes;
@@ -42,7 +43,7 @@ public sealed class SealTests(OfficeApp office) : IClassFixture<OfficeApp>
         var entity = db.Model.FindEntityType(type)!;
         var table = entity.GetTableName()!;
         return Task.FromResult<List<(string, string)>>([.. entity.GetProperties().Where(p => !p.IsPrimaryKey() && !NotEvidence.Contains(p.Name)).Select(p => (table, p.GetColumnName())),
-            .. entity.GetComplexProperties().SelectMany(c => c.ComplexType.GetProperties()).Select(p => (table, p.GetColumnName()))]);
+            .. entity.GetComplexProperties().SelectMany(c => c.ComplexType.GetProperties()).Select(p => (table, p.GetColumnName(StoreObjectIdentifier.Table(table))!))]);
     });
 
     private async Task<IReadOnlyList<string>> ProblemsAsync() =>
@@ -89,7 +90,7 @@ public sealed class SealTests(OfficeApp office) : IClassFixture<OfficeApp>
         DateOnly day => day.AddDays(1),
         byte[] bytes => (byte[])[.. bytes[..^1], (byte)(bytes[^1] ^ 1)],
         string { Length: > 0 } text when DateTime.TryParse(text, CultureInfo.InvariantCulture, DateTimeStyles.None, out var at) && text.Length >= 10 => text[..9] + (at.Day % 10 == 8 ? '7' : (char)('0' + (at.Day % 10 + 1) % 9)) + text[10..],
-        string { Length: > 0 } text when text.All(char.IsDigit) => text[..^1] + (text[^1] == '9' ? '8' : (char)(text[^1] + 1)),
+        string { Length: > 0 } text when decimal.TryParse(text, NumberStyles.Number, CultureInfo.InvariantCulture, out _) => text[..^1] + (text[^1] == '9' ? '8' : (char)(text[^1] + 1)),
         string text => text + "x",
         _ => 1,
     };

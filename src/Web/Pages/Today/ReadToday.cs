@@ -50,14 +50,24 @@ public sealed class ReadToday(OfficeDb db, TodayClock at)
     /// <summary>Quotes without an answer, and second phases that a result has made due: one statement.</summary>
     private async Task<IReadOnlyList<TodayGroup>> QuotesAsync()
     {
+        // Both halves of one statement give the same columns of the same kinds; a second phase is told by its nudges: −1.
         var unanswered = db.QuoteRevisions.AsNoTracking().Where(r => r.State == RevisionState.Sent).OrderBy(r => r.ValidUntil).ThenBy(r => r.Id).Take(Asked)
-            .Select(r => new QuoteRow(false, r.Quote!.HouseId, r.Id, r.Quote.Number, r.Letter, r.SentAtUtc, r.ValidUntil, null, null,
-                db.QuoteNudges.Count(n => n.QuoteRevisionId == r.Id), db.Houses.Where(h => h.Id == r.Quote.HouseId).Select(h => h.Street).FirstOrDefault()));
-        var due = from p in db.SecondPhases.AsNoTracking().Where(p => p.State == PhaseState.Due && p.ValidUntil >= at.Today).OrderBy(p => p.ValidUntil).ThenBy(p => p.Id).Take(Asked)
-                  join a in db.Acceptances on p.AcceptanceId equals a.Id
-                  join r in db.QuoteRevisions on a.QuoteRevisionId equals r.Id
-                  select new QuoteRow(true, p.HouseId, r.Id, r.Quote!.Number, r.Letter, null, p.ValidUntil, p.Since, p.DecidingPCiL, 0, db.Houses.Where(h => h.Id == p.HouseId).Select(h => h.Street).FirstOrDefault());
-        var rows = await unanswered.Concat(due).ToListAsync();
+            .Select(r => new
+            {
+                r.Quote!.HouseId, RevisionId = r.Id, r.Quote.Number, r.Letter, At = r.SentAtUtc, Until = r.ValidUntil, Since = r.ValidUntil, PCiL = r.GuaranteePCiL,
+                Nudges = db.QuoteNudges.Count(n => n.QuoteRevisionId == r.Id), Street = db.Houses.Where(h => h.Id == r.Quote.HouseId).Select(h => h.Street).FirstOrDefault(),
+            });
+        var due = (from p in db.SecondPhases.AsNoTracking()
+                   where p.State == PhaseState.Due && p.ValidUntil >= at.Today
+                   join a in db.Acceptances on p.AcceptanceId equals a.Id
+                   join r in db.QuoteRevisions on a.QuoteRevisionId equals r.Id
+                   orderby p.ValidUntil, p.Id
+                   select new
+                   {
+                       r.Quote!.HouseId, RevisionId = r.Id, r.Quote.Number, r.Letter, At = r.SentAtUtc, Until = p.ValidUntil, Since = p.Since, PCiL = p.DecidingPCiL,
+                       Nudges = -1, Street = db.Houses.Where(h => h.Id == r.Quote.HouseId).Select(h => h.Street).FirstOrDefault(),
+                   }).Take(Asked);
+        var rows = (await unanswered.Concat(due).ToListAsync()).ConvertAll(r => new QuoteRow(r.Nudges < 0, r.HouseId, r.RevisionId, r.Number, r.Letter, r.At, r.Until, r.Since, r.PCiL, r.Nudges, r.Street));
         return
         [
             new("phases", "Second phases due", [.. rows.Where(r => r.IsPhase).Select(r => new TodayItem(
