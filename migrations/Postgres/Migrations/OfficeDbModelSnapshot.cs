@@ -650,6 +650,171 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.ToTable("Documents");
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.FollowUp.LetterRun", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<int?>("LabelsDocumentId")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("Letters")
+                        .HasColumnType("integer");
+
+                    b.Property<DateTime>("MadeAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("MadeBy")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("PdfDocumentId")
+                        .HasColumnType("integer");
+
+                    b.Property<DateTime?>("PostedAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("PostedBy")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateTime?>("TakenBackAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("LabelsDocumentId");
+
+                    b.HasIndex("PdfDocumentId");
+
+                    b.ToTable("LetterRuns");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.FollowUp.OwnerLink", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<DateTime>("CreatedAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<int>("CustomerId")
+                        .HasColumnType("integer");
+
+                    b.Property<DateTime>("ExpiresAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<int>("HouseId")
+                        .HasColumnType("integer");
+
+                    b.Property<DateTime?>("RevokedAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("TokenHash")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("CustomerId");
+
+                    b.HasIndex("HouseId");
+
+                    b.HasIndex("TokenHash")
+                        .IsUnique();
+
+                    b.ToTable("OwnerLinks");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.FollowUp.OwnerWord", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<int>("CustomerId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Email")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("HouseId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateOnly?>("OnDay")
+                        .HasColumnType("date");
+
+                    b.Property<decimal?>("PCiL")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("numeric(18,6)");
+
+                    b.Property<string>("Phone")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("PostalAddress")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateTime?>("SettledAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("SettledBy")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("SettledHow")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateTime>("ToldAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Words")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("CustomerId");
+
+                    b.HasIndex("HouseId");
+
+                    b.HasIndex("SettledAtUtc");
+
+                    b.ToTable("OwnerWords");
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.FollowUp.Reminder", b =>
                 {
                     b.Property<int>("Id")
@@ -665,7 +830,7 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.Property<DateOnly>("DueOn")
                         .HasColumnType("date");
 
-                    b.Property<int>("HouseId")
+                    b.Property<int?>("HouseId")
                         .HasColumnType("integer");
 
                     b.Property<int?>("InstalledSystemId")
@@ -674,6 +839,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.Property<string>("Key")
                         .IsRequired()
                         .HasColumnType("text");
+
+                    b.Property<int?>("LetterRunId")
+                        .HasColumnType("integer");
 
                     b.Property<string>("Note")
                         .IsRequired()
@@ -707,6 +875,8 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.HasIndex("Key")
                         .IsUnique();
 
+                    b.HasIndex("LetterRunId");
+
                     b.HasIndex("OutboxMessageId");
 
                     b.HasIndex("State", "SendOn");
@@ -722,9 +892,27 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
 
                     NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
 
+                    b.Property<string>("AfterDays")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Anchor")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
                     b.Property<string>("Body")
                         .IsRequired()
                         .HasColumnType("text");
+
+                    b.Property<string>("ByModel")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Channel")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
 
                     b.Property<string>("Code")
                         .IsRequired()
@@ -732,6 +920,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
 
                     b.Property<bool>("Commercial")
                         .HasColumnType("boolean");
+
+                    b.Property<int?>("EveryMonths")
+                        .HasColumnType("integer");
 
                     b.Property<int>("LeadDays")
                         .HasColumnType("integer");
@@ -742,6 +933,13 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
 
                     b.Property<bool>("Off")
                         .HasColumnType("boolean");
+
+                    b.Property<string>("SeasonDay")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int?>("StopAfterMonths")
+                        .HasColumnType("integer");
 
                     b.Property<string>("Subject")
                         .IsRequired()
@@ -999,6 +1197,35 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.HasIndex("Search");
 
                     b.ToTable("Houses");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Houses.HouseChange", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<int>("HouseId")
+                        .HasColumnType("integer");
+
+                    b.Property<DateOnly>("OnDay")
+                        .HasColumnType("date");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Words")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("HouseId");
+
+                    b.ToTable("HouseChanges");
                 });
 
             modelBuilder.Entity("MitigationOffice.Business.Houses.HouseClimate", b =>
@@ -1619,6 +1846,61 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.HasIndex("State", "NextTryUtc");
 
                     b.ToTable("Outbox");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Messages.Returned.ReturnedMail", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<string>("Address")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Key")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<int?>("OutboxMessageId")
+                        .HasColumnType("integer");
+
+                    b.Property<DateTime>("ReceivedAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("Status")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Way")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Words")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Key")
+                        .IsUnique();
+
+                    b.HasIndex("OutboxMessageId");
+
+                    b.HasIndex("Address", "ReceivedAtUtc");
+
+                    b.ToTable("ReturnedMail");
                 });
 
             modelBuilder.Entity("MitigationOffice.Business.Messages.Suppression", b =>
@@ -3394,17 +3676,65 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .OnDelete(DeleteBehavior.Restrict);
                 });
 
-            modelBuilder.Entity("MitigationOffice.Business.FollowUp.Reminder", b =>
+            modelBuilder.Entity("MitigationOffice.Business.FollowUp.LetterRun", b =>
                 {
+                    b.HasOne("MitigationOffice.Business.Documents.StoredDocument", null)
+                        .WithMany()
+                        .HasForeignKey("LabelsDocumentId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("MitigationOffice.Business.Documents.StoredDocument", null)
+                        .WithMany()
+                        .HasForeignKey("PdfDocumentId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.FollowUp.OwnerLink", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Customers.Customer", null)
+                        .WithMany()
+                        .HasForeignKey("CustomerId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
                     b.HasOne("MitigationOffice.Business.Houses.House", null)
                         .WithMany()
                         .HasForeignKey("HouseId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.FollowUp.OwnerWord", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Customers.Customer", null)
+                        .WithMany()
+                        .HasForeignKey("CustomerId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Houses.House", null)
+                        .WithMany()
+                        .HasForeignKey("HouseId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.FollowUp.Reminder", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Houses.House", null)
+                        .WithMany()
+                        .HasForeignKey("HouseId")
+                        .OnDelete(DeleteBehavior.Restrict);
 
                     b.HasOne("MitigationOffice.Business.Systems.InstalledSystem", null)
                         .WithMany()
                         .HasForeignKey("InstalledSystemId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("MitigationOffice.Business.FollowUp.LetterRun", null)
+                        .WithMany()
+                        .HasForeignKey("LetterRunId")
                         .OnDelete(DeleteBehavior.Restrict);
 
                     b.HasOne("MitigationOffice.Business.Messages.OutboxMessage", null)
@@ -3437,6 +3767,15 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .WithMany("Areas")
                         .HasForeignKey("HouseId")
                         .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Houses.HouseChange", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Houses.House", null)
+                        .WithMany()
+                        .HasForeignKey("HouseId")
+                        .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });
 
@@ -3568,6 +3907,14 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.HasOne("MitigationOffice.Business.Houses.House", null)
                         .WithMany()
                         .HasForeignKey("HouseId")
+                        .OnDelete(DeleteBehavior.Restrict);
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Messages.Returned.ReturnedMail", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Messages.OutboxMessage", null)
+                        .WithMany()
+                        .HasForeignKey("OutboxMessageId")
                         .OnDelete(DeleteBehavior.Restrict);
                 });
 

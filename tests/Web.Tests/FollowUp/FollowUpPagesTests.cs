@@ -51,7 +51,7 @@ public sealed class FollowUpPagesTests : IAsyncLifetime
         var desk = await office.SignInAsOfficeAsync();
         var text = await desk.TextAsync("/follow-up");
         Assert.Contains("Not by e-mail: no e-mail address", text, StringComparison.Ordinal);
-        var csv = await (await desk.GetAsync("/follow-up/letters")).Content.ReadAsStringAsync();
+        var csv = await (await desk.GetAsync("/follow-up/letters?handler=Csv")).Content.ReadAsStringAsync();
         Assert.Contains("\"'=7 Heron Street, Birchford, MN 55999\"", csv, StringComparison.Ordinal);
     }
 
@@ -111,6 +111,10 @@ public sealed class FollowUpPagesTests : IAsyncLifetime
     [InlineData("/follow-up/messages")]
     [InlineData("/follow-up/rules")]
     [InlineData("/follow-up/letters")]
+    [InlineData("/follow-up/phone-list")]
+    [InlineData("/follow-up/returned")]
+    [InlineData("/follow-up/sender")]
+    [InlineData("/follow-up/ahead")]
     [InlineData("/state-reports")]
     [InlineData("/state-reports/2026-02")]
     [InlineData("/houses/1/follow-up")]

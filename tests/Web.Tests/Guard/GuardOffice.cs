@@ -4,7 +4,9 @@ using System.Security.Cryptography;
 using System.Text;
 using Microsoft.EntityFrameworkCore;
 using MitigationOffice.Business.Documents;
+using MitigationOffice.Business.FollowUp;
 using MitigationOffice.Business.Messages;
+using MitigationOffice.Business.Messages.Returned;
 using MitigationOffice.Business.Shop;
 using MitigationOffice.Web.Tests.Design;
 using MitigationOffice.Web.Tests.FollowUp;
@@ -22,6 +24,7 @@ public sealed class GuardOffice : OfficeApp
 
     public OfferOut Offer { get; private set; } = null!;
     public string StopPath { get; private set; } = "";
+    public string MyHousePath { get; private set; } = "";
     public int RunningHouse { get; private set; }
     public int DesignHouse { get; private set; }
 
@@ -42,6 +45,7 @@ public sealed class GuardOffice : OfficeApp
         Assert.Equal(HttpStatusCode.Redirect, (await desk.SubmitAsync($"/houses/{proved}/proof", [], "form[action*='handler=Handed']")).StatusCode);
         await this.QueueLetterAsync(MailVerbs.ALetter("guard", "stop@wren.example", MailClass.Upkeep));
         await this.RunFollowUpAsync();
+        await LettersAndOwnersAsync();
         StopPath = StopLink(this.MailTo("stop@wren.example")[^1].TextBody!);
         await WithDbAsync(async db =>
         {
@@ -51,6 +55,27 @@ public sealed class GuardOffice : OfficeApp
         Assert.Equal(HttpStatusCode.Redirect, (await desk.SubmitAsync("/state-reports/2026-03", new() { ["WithGaps"] = "true" }, "form[action*=Freeze]")).StatusCode);
         await this.InvoicesAndMoneyAsync(signed.Id);
         await FillAsync(draft.HouseId, designId, jobId, testId, signed.QuoteRevisionId);
+    }
+
+    /// <summary>A house owner without e-mail, a printed letter, a page of one's own and something told on it, a message that came back.</summary>
+    private async Task LettersAndOwnersAsync()
+    {
+        var (house, _) = await this.AddHouseWithSystemAsync("", FollowUpVerbs.Utc(2026, 3, 1), street: "3 Letter Lane");
+        await this.AddHouseWithSystemAsync("", FollowUpVerbs.Utc(2026, 3, 1), street: "5 Letter Lane");
+        await this.RunFollowUpAsync();
+        var now = Clock.GetUtcNow().UtcDateTime;
+        await WithAsync<MailSettings, bool>(async mail => await WithDbAsync(async db =>
+        {
+            var due = await db.Reminders.Where(r => r.HouseId == house && r.State == ReminderState.Planned && r.SendOn < new DateOnly(2026, 4, 2)).Select(r => r.Id).ToListAsync();
+            Assert.NotNull((await MakeLetters.RunAsync(db, new LetterOrder(due, LabelSheet.All[0], 1, "Bram Oster"), mail, now)).Run);
+            var company = await db.Company.AsNoTracking().SingleAsync();
+            var customer = await db.HouseOwners.Where(o => o.HouseId == RunningHouse && o.ToDay == null).Select(o => o.CustomerId).SingleAsync();
+            MyHousePath = OwnerPage.AddLink(db, Letterhead.Of(company, mail), RunningHouse, customer, now).AbsolutePath;
+            db.OwnerWords.Add(new OwnerWord { HouseId = RunningHouse, CustomerId = customer, Kind = OwnerWordKind.TestDone, ToldAtUtc = now, OnDay = new DateOnly(2026, 4, 1), PCiL = 1.4m, Words = "a kit in the den" });
+            db.ReturnedMail.Add(new ReturnedMail { Key = "guard", ReceivedAtUtc = now, Kind = ReturnKind.NotOurs, Words = "550 5.1.1 nobody" });
+            await db.SaveChangesAsync();
+            return true;
+        }));
     }
 
     private async Task FillAsync(int draftHouse, int designId, int jobId, int testId, int signedRevision) => await WithDbAsync(async db =>
@@ -70,6 +95,7 @@ public sealed class GuardOffice : OfficeApp
         _values["code"] = [.. await db.ReminderRules.Select(r => r.Code).ToListAsync()];
         _values["month"] = ["2026-02", "2026-03"];
         _values["token"] = [Offer.Token];
+        _values["runId"] = await Ids(db.LetterRuns.Select(r => r.Id));
         _values["job"] = [Text(jobId)];
         _values["test"] = [Text(testId)];
         _values["revision"] = await Ids(db.QuoteRevisions.Select(r => r.Id));
@@ -87,6 +113,7 @@ public sealed class GuardOffice : OfficeApp
 
         if (page.Page == "/Work/AsBuilt") yield return $"/houses/{RunningHouse}/work/as-built?job={_values["job"][0]}";
         if (page.Page == "/FollowUp/Unsubscribe") yield return StopPath;
+        if (page.Page == "/MyHouse/Index") yield return MyHousePath;
     }
 
     private IEnumerable<string> Filled(string pattern)

@@ -21,7 +21,7 @@ public sealed class ReadToday(OfficeDb db, TodayClock at)
         List<TodayGroup> groups =
         [
             await JobsAsync(), await tests.WindowsAsync(), .. await tests.OutAndBackAsync(withLetters: true), await QuotesAsync(), await InquiriesAsync(),
-            .. await money.OwedAsync(), await RemindersAsync(), await MailAsync(), await LicencesAsync(), Report(facts),
+            .. await money.OwedAsync(), Heard(facts), await RemindersAsync(), await MailAsync(), await LicencesAsync(), Report(facts),
         ];
         return [.. groups.Where(g => g.Items.Count > 0)];
     }
@@ -80,9 +80,14 @@ public sealed class ReadToday(OfficeDb db, TodayClock at)
         var until = at.Today.AddDays(RemindersAheadDays);
         var rows = await db.Reminders.AsNoTracking().Where(r => r.State == ReminderState.Planned && r.SendOn <= until).OrderBy(r => r.SendOn).ThenBy(r => r.Id).Take(Asked)
             .Select(r => new { r.HouseId, r.SendOn, r.Because, Rule = db.ReminderRules.Where(x => x.Code == r.RuleCode).Select(x => x.Name).FirstOrDefault() ?? r.RuleCode, Street = db.Houses.Where(h => h.Id == r.HouseId).Select(h => h.Street).FirstOrDefault() }).ToListAsync();
-        return new("reminders", "Reminders in the next two weeks", [.. rows.Select(r => new TodayItem($"/houses/{r.HouseId}/follow-up", $"{r.Rule}, {r.Street}",
+        return new("reminders", "Reminders in the next two weeks", [.. rows.Select(r => new TodayItem(r.HouseId is { } house ? $"/houses/{house}/follow-up" : "/follow-up", $"{r.Rule}{(r.Street is null ? "" : ", " + r.Street)}",
             (r.SendOn < at.Today ? $"was to go out {at.Ago(r.SendOn)}" : $"goes out {at.Ahead(r.SendOn)}") + (r.Because.Length > 0 ? $": {r.Because}" : ""), r.SendOn < at.Today))], "/follow-up");
     }
+
+    private static TodayGroup Heard(OfficeFacts facts) => new("heard", "House owners told us", facts.Heard == 0 ? [] :
+    [
+        new TodayItem("/follow-up", facts.Heard == 1 ? "One message" : $"{facts.Heard} messages", "a test wanted or made, a new address, a sale: told on the owner's own page and not yet seen to", Late: true),
+    ]);
 
     private async Task<TodayGroup> MailAsync()
     {

@@ -277,7 +277,14 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .Annotation("Sqlite:Autoincrement", true),
                     Code = table.Column<string>(type: "TEXT", nullable: false),
                     Name = table.Column<string>(type: "TEXT", nullable: false),
+                    Anchor = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    EveryMonths = table.Column<int>(type: "INTEGER", nullable: true),
+                    AfterDays = table.Column<string>(type: "TEXT", nullable: false),
+                    SeasonDay = table.Column<string>(type: "TEXT", nullable: false),
+                    ByModel = table.Column<string>(type: "TEXT", nullable: false),
+                    StopAfterMonths = table.Column<int>(type: "INTEGER", nullable: true),
                     LeadDays = table.Column<int>(type: "INTEGER", nullable: false),
+                    Channel = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
                     Commercial = table.Column<bool>(type: "INTEGER", nullable: false),
                     Subject = table.Column<string>(type: "TEXT", nullable: false),
                     Body = table.Column<string>(type: "TEXT", nullable: false),
@@ -546,6 +553,28 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "HouseChanges",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    HouseId = table.Column<int>(type: "INTEGER", nullable: false),
+                    OnDay = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    Words = table.Column<string>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_HouseChanges", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_HouseChanges_Houses_HouseId",
+                        column: x => x.HouseId,
+                        principalTable: "Houses",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "HouseOwners",
                 columns: table => new
                 {
@@ -604,6 +633,76 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     table.PrimaryKey("PK_Outbox", x => x.Id);
                     table.ForeignKey(
                         name: "FK_Outbox_Houses_HouseId",
+                        column: x => x.HouseId,
+                        principalTable: "Houses",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "OwnerLinks",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    TokenHash = table.Column<string>(type: "TEXT", nullable: false),
+                    HouseId = table.Column<int>(type: "INTEGER", nullable: false),
+                    CustomerId = table.Column<int>(type: "INTEGER", nullable: false),
+                    CreatedAtUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    ExpiresAtUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    RevokedAtUtc = table.Column<DateTime>(type: "TEXT", nullable: true),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_OwnerLinks", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_OwnerLinks_Customers_CustomerId",
+                        column: x => x.CustomerId,
+                        principalTable: "Customers",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_OwnerLinks_Houses_HouseId",
+                        column: x => x.HouseId,
+                        principalTable: "Houses",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "OwnerWords",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    HouseId = table.Column<int>(type: "INTEGER", nullable: false),
+                    CustomerId = table.Column<int>(type: "INTEGER", nullable: false),
+                    Kind = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    ToldAtUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    OnDay = table.Column<DateOnly>(type: "TEXT", nullable: true),
+                    PCiL = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: true),
+                    Name = table.Column<string>(type: "TEXT", nullable: false),
+                    Email = table.Column<string>(type: "TEXT", nullable: false),
+                    Phone = table.Column<string>(type: "TEXT", nullable: false),
+                    PostalAddress = table.Column<string>(type: "TEXT", nullable: false),
+                    Words = table.Column<string>(type: "TEXT", nullable: false),
+                    SettledAtUtc = table.Column<DateTime>(type: "TEXT", nullable: true),
+                    SettledBy = table.Column<string>(type: "TEXT", nullable: false),
+                    SettledHow = table.Column<string>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_OwnerWords", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_OwnerWords_Customers_CustomerId",
+                        column: x => x.CustomerId,
+                        principalTable: "Customers",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_OwnerWords_Houses_HouseId",
                         column: x => x.HouseId,
                         principalTable: "Houses",
                         principalColumn: "Id",
@@ -770,6 +869,39 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "LetterRuns",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    MadeAtUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    MadeBy = table.Column<string>(type: "TEXT", nullable: false),
+                    Letters = table.Column<int>(type: "INTEGER", nullable: false),
+                    PdfDocumentId = table.Column<int>(type: "INTEGER", nullable: false),
+                    LabelsDocumentId = table.Column<int>(type: "INTEGER", nullable: true),
+                    PostedAtUtc = table.Column<DateTime>(type: "TEXT", nullable: true),
+                    PostedBy = table.Column<string>(type: "TEXT", nullable: false),
+                    TakenBackAtUtc = table.Column<DateTime>(type: "TEXT", nullable: true),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_LetterRuns", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_LetterRuns_Documents_LabelsDocumentId",
+                        column: x => x.LabelsDocumentId,
+                        principalTable: "Documents",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_LetterRuns_Documents_PdfDocumentId",
+                        column: x => x.PdfDocumentId,
+                        principalTable: "Documents",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "ReportRuns",
                 columns: table => new
                 {
@@ -791,6 +923,33 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         name: "FK_ReportRuns_Documents_CsvDocumentId",
                         column: x => x.CsvDocumentId,
                         principalTable: "Documents",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "ReturnedMail",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    Key = table.Column<string>(type: "TEXT", nullable: false),
+                    ReceivedAtUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    Kind = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    OutboxMessageId = table.Column<int>(type: "INTEGER", nullable: true),
+                    Address = table.Column<string>(type: "TEXT", nullable: false),
+                    Status = table.Column<string>(type: "TEXT", nullable: false),
+                    Words = table.Column<string>(type: "TEXT", nullable: false),
+                    Way = table.Column<string>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_ReturnedMail", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_ReturnedMail_Outbox_OutboxMessageId",
+                        column: x => x.OutboxMessageId,
+                        principalTable: "Outbox",
                         principalColumn: "Id",
                         onDelete: ReferentialAction.Restrict);
                 });
@@ -1581,7 +1740,7 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 {
                     Id = table.Column<int>(type: "INTEGER", nullable: false)
                         .Annotation("Sqlite:Autoincrement", true),
-                    HouseId = table.Column<int>(type: "INTEGER", nullable: false),
+                    HouseId = table.Column<int>(type: "INTEGER", nullable: true),
                     InstalledSystemId = table.Column<int>(type: "INTEGER", nullable: true),
                     RuleCode = table.Column<string>(type: "TEXT", nullable: false),
                     Key = table.Column<string>(type: "TEXT", nullable: false),
@@ -1590,6 +1749,7 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     SendOn = table.Column<DateOnly>(type: "TEXT", nullable: false),
                     State = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
                     OutboxMessageId = table.Column<int>(type: "INTEGER", nullable: true),
+                    LetterRunId = table.Column<int>(type: "INTEGER", nullable: true),
                     Note = table.Column<string>(type: "TEXT", nullable: false),
                     Version = table.Column<int>(type: "INTEGER", nullable: false)
                 },
@@ -1600,6 +1760,12 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         name: "FK_Reminders_Houses_HouseId",
                         column: x => x.HouseId,
                         principalTable: "Houses",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Reminders_LetterRuns_LetterRunId",
+                        column: x => x.LetterRunId,
+                        principalTable: "LetterRuns",
                         principalColumn: "Id",
                         onDelete: ReferentialAction.Restrict);
                     table.ForeignKey(
@@ -1855,6 +2021,11 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 unique: true);
 
             migrationBuilder.CreateIndex(
+                name: "IX_HouseChanges_HouseId",
+                table: "HouseChanges",
+                column: "HouseId");
+
+            migrationBuilder.CreateIndex(
                 name: "IX_HouseOwners_CustomerId",
                 table: "HouseOwners",
                 column: "CustomerId");
@@ -1950,6 +2121,16 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 unique: true);
 
             migrationBuilder.CreateIndex(
+                name: "IX_LetterRuns_LabelsDocumentId",
+                table: "LetterRuns",
+                column: "LabelsDocumentId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_LetterRuns_PdfDocumentId",
+                table: "LetterRuns",
+                column: "PdfDocumentId");
+
+            migrationBuilder.CreateIndex(
                 name: "IX_Outbox_HouseId",
                 table: "Outbox",
                 column: "HouseId");
@@ -1969,6 +2150,37 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 name: "IX_OwnCorrections_Of",
                 table: "OwnCorrections",
                 column: "Of");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_OwnerLinks_CustomerId",
+                table: "OwnerLinks",
+                column: "CustomerId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_OwnerLinks_HouseId",
+                table: "OwnerLinks",
+                column: "HouseId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_OwnerLinks_TokenHash",
+                table: "OwnerLinks",
+                column: "TokenHash",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_OwnerWords_CustomerId",
+                table: "OwnerWords",
+                column: "CustomerId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_OwnerWords_HouseId",
+                table: "OwnerWords",
+                column: "HouseId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_OwnerWords_SettledAtUtc",
+                table: "OwnerWords",
+                column: "SettledAtUtc");
 
             migrationBuilder.CreateIndex(
                 name: "IX_Payments_CustomerId",
@@ -2093,6 +2305,11 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 unique: true);
 
             migrationBuilder.CreateIndex(
+                name: "IX_Reminders_LetterRunId",
+                table: "Reminders",
+                column: "LetterRunId");
+
+            migrationBuilder.CreateIndex(
                 name: "IX_Reminders_OutboxMessageId",
                 table: "Reminders",
                 column: "OutboxMessageId");
@@ -2128,6 +2345,22 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 table: "ReportRuns",
                 columns: new[] { "Month", "Layout" },
                 unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ReturnedMail_Address_ReceivedAtUtc",
+                table: "ReturnedMail",
+                columns: new[] { "Address", "ReceivedAtUtc" });
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ReturnedMail_Key",
+                table: "ReturnedMail",
+                column: "Key",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ReturnedMail_OutboxMessageId",
+                table: "ReturnedMail",
+                column: "OutboxMessageId");
 
             migrationBuilder.CreateIndex(
                 name: "IX_RoutePiece_SuctionDesignId",
@@ -2268,6 +2501,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 name: "HoleReading");
 
             migrationBuilder.DropTable(
+                name: "HouseChanges");
+
+            migrationBuilder.DropTable(
                 name: "HouseOwners");
 
             migrationBuilder.DropTable(
@@ -2284,6 +2520,12 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
 
             migrationBuilder.DropTable(
                 name: "OwnCorrections");
+
+            migrationBuilder.DropTable(
+                name: "OwnerLinks");
+
+            migrationBuilder.DropTable(
+                name: "OwnerWords");
 
             migrationBuilder.DropTable(
                 name: "Payments");
@@ -2308,6 +2550,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
 
             migrationBuilder.DropTable(
                 name: "ReportEntries");
+
+            migrationBuilder.DropTable(
+                name: "ReturnedMail");
 
             migrationBuilder.DropTable(
                 name: "RoutePiece");
@@ -2349,10 +2594,13 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 name: "QuoteTier");
 
             migrationBuilder.DropTable(
-                name: "Outbox");
+                name: "LetterRuns");
 
             migrationBuilder.DropTable(
                 name: "ReportRuns");
+
+            migrationBuilder.DropTable(
+                name: "Outbox");
 
             migrationBuilder.DropTable(
                 name: "RadonTests");

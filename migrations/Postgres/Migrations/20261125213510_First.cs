@@ -278,7 +278,14 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
                     Code = table.Column<string>(type: "text", nullable: false),
                     Name = table.Column<string>(type: "text", nullable: false),
+                    Anchor = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
+                    EveryMonths = table.Column<int>(type: "integer", nullable: true),
+                    AfterDays = table.Column<string>(type: "text", nullable: false),
+                    SeasonDay = table.Column<string>(type: "text", nullable: false),
+                    ByModel = table.Column<string>(type: "text", nullable: false),
+                    StopAfterMonths = table.Column<int>(type: "integer", nullable: true),
                     LeadDays = table.Column<int>(type: "integer", nullable: false),
+                    Channel = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
                     Commercial = table.Column<bool>(type: "boolean", nullable: false),
                     Subject = table.Column<string>(type: "text", nullable: false),
                     Body = table.Column<string>(type: "text", nullable: false),
@@ -547,6 +554,28 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "HouseChanges",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "integer", nullable: false)
+                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
+                    HouseId = table.Column<int>(type: "integer", nullable: false),
+                    OnDay = table.Column<DateOnly>(type: "date", nullable: false),
+                    Words = table.Column<string>(type: "text", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_HouseChanges", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_HouseChanges_Houses_HouseId",
+                        column: x => x.HouseId,
+                        principalTable: "Houses",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "HouseOwners",
                 columns: table => new
                 {
@@ -605,6 +634,76 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     table.PrimaryKey("PK_Outbox", x => x.Id);
                     table.ForeignKey(
                         name: "FK_Outbox_Houses_HouseId",
+                        column: x => x.HouseId,
+                        principalTable: "Houses",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "OwnerLinks",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "integer", nullable: false)
+                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
+                    TokenHash = table.Column<string>(type: "text", nullable: false),
+                    HouseId = table.Column<int>(type: "integer", nullable: false),
+                    CustomerId = table.Column<int>(type: "integer", nullable: false),
+                    CreatedAtUtc = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    ExpiresAtUtc = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    RevokedAtUtc = table.Column<DateTime>(type: "timestamp with time zone", nullable: true),
+                    Version = table.Column<int>(type: "integer", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_OwnerLinks", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_OwnerLinks_Customers_CustomerId",
+                        column: x => x.CustomerId,
+                        principalTable: "Customers",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_OwnerLinks_Houses_HouseId",
+                        column: x => x.HouseId,
+                        principalTable: "Houses",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "OwnerWords",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "integer", nullable: false)
+                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
+                    HouseId = table.Column<int>(type: "integer", nullable: false),
+                    CustomerId = table.Column<int>(type: "integer", nullable: false),
+                    Kind = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
+                    ToldAtUtc = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    OnDay = table.Column<DateOnly>(type: "date", nullable: true),
+                    PCiL = table.Column<decimal>(type: "numeric(18,6)", precision: 18, scale: 6, nullable: true),
+                    Name = table.Column<string>(type: "text", nullable: false),
+                    Email = table.Column<string>(type: "text", nullable: false),
+                    Phone = table.Column<string>(type: "text", nullable: false),
+                    PostalAddress = table.Column<string>(type: "text", nullable: false),
+                    Words = table.Column<string>(type: "text", nullable: false),
+                    SettledAtUtc = table.Column<DateTime>(type: "timestamp with time zone", nullable: true),
+                    SettledBy = table.Column<string>(type: "text", nullable: false),
+                    SettledHow = table.Column<string>(type: "text", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_OwnerWords", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_OwnerWords_Customers_CustomerId",
+                        column: x => x.CustomerId,
+                        principalTable: "Customers",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_OwnerWords_Houses_HouseId",
                         column: x => x.HouseId,
                         principalTable: "Houses",
                         principalColumn: "Id",
@@ -771,6 +870,39 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "LetterRuns",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "integer", nullable: false)
+                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
+                    MadeAtUtc = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    MadeBy = table.Column<string>(type: "text", nullable: false),
+                    Letters = table.Column<int>(type: "integer", nullable: false),
+                    PdfDocumentId = table.Column<int>(type: "integer", nullable: false),
+                    LabelsDocumentId = table.Column<int>(type: "integer", nullable: true),
+                    PostedAtUtc = table.Column<DateTime>(type: "timestamp with time zone", nullable: true),
+                    PostedBy = table.Column<string>(type: "text", nullable: false),
+                    TakenBackAtUtc = table.Column<DateTime>(type: "timestamp with time zone", nullable: true),
+                    Version = table.Column<int>(type: "integer", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_LetterRuns", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_LetterRuns_Documents_LabelsDocumentId",
+                        column: x => x.LabelsDocumentId,
+                        principalTable: "Documents",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_LetterRuns_Documents_PdfDocumentId",
+                        column: x => x.PdfDocumentId,
+                        principalTable: "Documents",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "ReportRuns",
                 columns: table => new
                 {
@@ -792,6 +924,33 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         name: "FK_ReportRuns_Documents_CsvDocumentId",
                         column: x => x.CsvDocumentId,
                         principalTable: "Documents",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "ReturnedMail",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "integer", nullable: false)
+                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
+                    Key = table.Column<string>(type: "text", nullable: false),
+                    ReceivedAtUtc = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    Kind = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
+                    OutboxMessageId = table.Column<int>(type: "integer", nullable: true),
+                    Address = table.Column<string>(type: "text", nullable: false),
+                    Status = table.Column<string>(type: "text", nullable: false),
+                    Words = table.Column<string>(type: "text", nullable: false),
+                    Way = table.Column<string>(type: "text", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_ReturnedMail", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_ReturnedMail_Outbox_OutboxMessageId",
+                        column: x => x.OutboxMessageId,
+                        principalTable: "Outbox",
                         principalColumn: "Id",
                         onDelete: ReferentialAction.Restrict);
                 });
@@ -1582,7 +1741,7 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 {
                     Id = table.Column<int>(type: "integer", nullable: false)
                         .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
-                    HouseId = table.Column<int>(type: "integer", nullable: false),
+                    HouseId = table.Column<int>(type: "integer", nullable: true),
                     InstalledSystemId = table.Column<int>(type: "integer", nullable: true),
                     RuleCode = table.Column<string>(type: "text", nullable: false),
                     Key = table.Column<string>(type: "text", nullable: false),
@@ -1591,6 +1750,7 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     SendOn = table.Column<DateOnly>(type: "date", nullable: false),
                     State = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
                     OutboxMessageId = table.Column<int>(type: "integer", nullable: true),
+                    LetterRunId = table.Column<int>(type: "integer", nullable: true),
                     Note = table.Column<string>(type: "text", nullable: false),
                     Version = table.Column<int>(type: "integer", nullable: false)
                 },
@@ -1601,6 +1761,12 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         name: "FK_Reminders_Houses_HouseId",
                         column: x => x.HouseId,
                         principalTable: "Houses",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Reminders_LetterRuns_LetterRunId",
+                        column: x => x.LetterRunId,
+                        principalTable: "LetterRuns",
                         principalColumn: "Id",
                         onDelete: ReferentialAction.Restrict);
                     table.ForeignKey(
@@ -1856,6 +2022,11 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 unique: true);
 
             migrationBuilder.CreateIndex(
+                name: "IX_HouseChanges_HouseId",
+                table: "HouseChanges",
+                column: "HouseId");
+
+            migrationBuilder.CreateIndex(
                 name: "IX_HouseOwners_CustomerId",
                 table: "HouseOwners",
                 column: "CustomerId");
@@ -1951,6 +2122,16 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 unique: true);
 
             migrationBuilder.CreateIndex(
+                name: "IX_LetterRuns_LabelsDocumentId",
+                table: "LetterRuns",
+                column: "LabelsDocumentId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_LetterRuns_PdfDocumentId",
+                table: "LetterRuns",
+                column: "PdfDocumentId");
+
+            migrationBuilder.CreateIndex(
                 name: "IX_Outbox_HouseId",
                 table: "Outbox",
                 column: "HouseId");
@@ -1970,6 +2151,37 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 name: "IX_OwnCorrections_Of",
                 table: "OwnCorrections",
                 column: "Of");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_OwnerLinks_CustomerId",
+                table: "OwnerLinks",
+                column: "CustomerId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_OwnerLinks_HouseId",
+                table: "OwnerLinks",
+                column: "HouseId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_OwnerLinks_TokenHash",
+                table: "OwnerLinks",
+                column: "TokenHash",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_OwnerWords_CustomerId",
+                table: "OwnerWords",
+                column: "CustomerId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_OwnerWords_HouseId",
+                table: "OwnerWords",
+                column: "HouseId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_OwnerWords_SettledAtUtc",
+                table: "OwnerWords",
+                column: "SettledAtUtc");
 
             migrationBuilder.CreateIndex(
                 name: "IX_Payments_CustomerId",
@@ -2094,6 +2306,11 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 unique: true);
 
             migrationBuilder.CreateIndex(
+                name: "IX_Reminders_LetterRunId",
+                table: "Reminders",
+                column: "LetterRunId");
+
+            migrationBuilder.CreateIndex(
                 name: "IX_Reminders_OutboxMessageId",
                 table: "Reminders",
                 column: "OutboxMessageId");
@@ -2129,6 +2346,22 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 table: "ReportRuns",
                 columns: new[] { "Month", "Layout" },
                 unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ReturnedMail_Address_ReceivedAtUtc",
+                table: "ReturnedMail",
+                columns: new[] { "Address", "ReceivedAtUtc" });
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ReturnedMail_Key",
+                table: "ReturnedMail",
+                column: "Key",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ReturnedMail_OutboxMessageId",
+                table: "ReturnedMail",
+                column: "OutboxMessageId");
 
             migrationBuilder.CreateIndex(
                 name: "IX_RoutePiece_SuctionDesignId",
@@ -2269,6 +2502,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 name: "HoleReading");
 
             migrationBuilder.DropTable(
+                name: "HouseChanges");
+
+            migrationBuilder.DropTable(
                 name: "HouseOwners");
 
             migrationBuilder.DropTable(
@@ -2285,6 +2521,12 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
 
             migrationBuilder.DropTable(
                 name: "OwnCorrections");
+
+            migrationBuilder.DropTable(
+                name: "OwnerLinks");
+
+            migrationBuilder.DropTable(
+                name: "OwnerWords");
 
             migrationBuilder.DropTable(
                 name: "Payments");
@@ -2309,6 +2551,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
 
             migrationBuilder.DropTable(
                 name: "ReportEntries");
+
+            migrationBuilder.DropTable(
+                name: "ReturnedMail");
 
             migrationBuilder.DropTable(
                 name: "RoutePiece");
@@ -2350,10 +2595,13 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 name: "QuoteTier");
 
             migrationBuilder.DropTable(
-                name: "Outbox");
+                name: "LetterRuns");
 
             migrationBuilder.DropTable(
                 name: "ReportRuns");
+
+            migrationBuilder.DropTable(
+                name: "Outbox");
 
             migrationBuilder.DropTable(
                 name: "RadonTests");
