@@ -19,31 +19,30 @@ public sealed record DueReminder(
         (r.State == ReminderState.Planned && r.SendOn <= today)
         || (r.State == ReminderState.Queued && db.Outbox.Any(m => m.Id == r.OutboxMessageId && (m.State == DeliveryState.Refused || m.State == DeliveryState.Suppressed))));
 
-    /// <summary>Four statements, however many are due.</summary>
+    /// <summary>Three statements, and one more for every 500 houses that are due.</summary>
     public static async Task<List<DueReminder>> ReadAsync(OfficeDb db, CompanyProfile company, IReadOnlyDictionary<string, ReminderRule> rules, DateOnly today)
     {
-        var due = Open(db, today).AsNoTracking();
-        var reminders = await due.OrderBy(r => r.DueOn).ThenBy(r => r.Id).ToListAsync();
-        var readers = await ReminderLetter.ReadersAsync(db, db.Houses.Where(h => due.Any(r => r.HouseId == h.Id)));
-        readers[0] = ReminderLetter.Reader.Office(company);
+        var reminders = await Open(db, today).AsNoTracking().OrderBy(r => r.DueOn).ThenBy(r => r.Id).ToListAsync();
+        var readers = await ReminderLetter.ReadersAsync(db, reminders.Select(r => r.HouseId), company);
         var addresses = readers.Values.Select(r => MailAddress.KeyOf(r.Email)).Where(a => a.Length > 0).Distinct().ToList();
-        var stopped = (await db.Suppressions.AsNoTracking().Where(s => addresses.Contains(s.Address)).ToListAsync()).ToLookup(s => s.Address, StringComparer.Ordinal);
+        var stops = db.Suppressions.AsNoTracking();
+        var stopped = (await (addresses.Count <= 500 ? stops.Where(s => addresses.Contains(s.Address)) : stops).ToListAsync()).ToLookup(s => s.Address, StringComparer.Ordinal);
         return [.. reminders.Where(r => rules.ContainsKey(r.RuleCode) && readers.ContainsKey(r.HouseId ?? 0)).Select(r =>
         {
             var (rule, reader) = (rules[r.RuleCode], readers[r.HouseId ?? 0]);
             var kind = ReminderLetter.ClassOf(rule);
-            var stops = stopped[MailAddress.KeyOf(reader.Email)].Where(s => s.Class is null || s.Class == kind).ToList();
-            var asked = stops.Exists(s => s.Class is not null);
+            var own = stopped[MailAddress.KeyOf(reader.Email)].Where(s => s.Class is null || s.Class == kind).ToList();
+            var asked = own.Exists(s => s.Class is not null);
             return new DueReminder(
-                r.Id, r.HouseId, reader.House, reader.Name, reader.Phone, reader.PostalAddress, rule.Name, r.DueOn, r.Because, Why(r, rule, reader, stops), asked,
+                r.Id, r.HouseId, reader.House, reader.Name, reader.Phone, reader.PostalAddress, rule.Name, r.DueOn, r.Because, Why(r, rule, reader, own), asked,
                 r.HouseId is not null && reader.PostalAddress.Length > 0 && rule.Channel != ReminderChannel.Phone && !(asked && kind == MailClass.Commercial));
         })];
 
-        string Why(Reminder reminder, ReminderRule rule, ReminderLetter.Reader reader, List<Suppression> stops)
+        string Why(Reminder reminder, ReminderRule rule, ReminderLetter.Reader reader, List<Suppression> own)
         {
             var letter = ReminderLetter.Of(reminder, rule, reader, company);
             if (letter.Letter is null) return letter.WhyNot;
-            if (stops.Count > 0) return stops[0].Why;
+            if (own.Count > 0) return own[0].Why;
             return reminder.State == ReminderState.Queued ? "the mail was not taken or came back" : "";
         }
     }

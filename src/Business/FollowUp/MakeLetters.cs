@@ -26,7 +26,7 @@ public static class MakeLetters
         if (may.Count == 0) return (null, "These were printed or settled by somebody else meanwhile. Look at the list again.");
         var ids = may.Keys.ToList();
         var reminders = await db.Reminders.Where(r => ids.Contains(r.Id)).OrderBy(r => r.DueOn).ThenBy(r => r.Id).ToListAsync();
-        var readers = await ReminderLetter.ReadersAsync(db, db.Houses.Where(h => db.Reminders.Any(r => r.HouseId == h.Id && ids.Contains(r.Id))));
+        var readers = await ReminderLetter.ReadersAsync(db, reminders.Select(r => r.HouseId), company);
         var from = Letterhead.Of(company, mail);
         var letters = reminders.ConvertAll(r => Letter(db, r, rules[r.RuleCode], readers[r.HouseId!.Value], company, from, nowUtc));
         var run = new LetterRun { MadeAtUtc = nowUtc, MadeBy = order.By, Letters = letters.Count, PdfDocumentId = await KeepAsync(db, LettersPaper.Make(company, letters, today, nowUtc), PaperKind.Letters, today, order.By, nowUtc) };

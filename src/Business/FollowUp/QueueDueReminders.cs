@@ -23,9 +23,7 @@ public sealed class QueueDueReminders(OfficeDb db, MailSettings mail, ClockWatch
         var due = await db.Reminders.AsNoTracking().Where(r => r.State == ReminderState.Planned && r.SendOn <= soonest).OrderBy(r => r.SendOn).ThenBy(r => r.Id)
             .Select(r => new { r.Id, HouseId = r.HouseId ?? 0, r.RuleCode, r.SendOn }).ToListAsync(cancel);
         if (due.Count == 0) return 0;
-        var readers = await ReminderLetter.ReadersAsync(
-            db, db.Houses.Where(h => db.Reminders.Any(r => r.HouseId == h.Id && r.State == ReminderState.Planned && r.SendOn <= soonest)), cancel);
-        readers[0] = ReminderLetter.Reader.Office(company);
+        var readers = await ReminderLetter.ReadersAsync(db, due.Select(r => (int?)r.HouseId).Where(id => id > 0), company, cancel);
         var queued = 0;
         foreach (var reminder in due)
         {

@@ -16,6 +16,15 @@ public sealed record ReminderLetter(Letter? Letter, string WhyNot)
             new(0, 0, company.TimeZone, "", company.Name.Length > 0 ? company.Name : "The office", company.Email, "", company.Phone, "");
     }
 
+    /// <summary>Who is written to about the houses of these reminders, looked up some hundreds at a time; number 0 is the office itself.</summary>
+    public static async Task<Dictionary<int, Reader>> ReadersAsync(OfficeDb db, IEnumerable<int?> houseIds, CompanyProfile company, CancellationToken cancel = default)
+    {
+        var readers = new Dictionary<int, Reader> { [0] = Reader.Office(company) };
+        foreach (var ids in houseIds.OfType<int>().Distinct().Chunk(500))
+            foreach (var (id, reader) in await ReadersAsync(db, db.Houses.Where(h => ids.Contains(h.Id)), cancel)) readers[id] = reader;
+        return readers;
+    }
+
     /// <summary>Who is written to about these houses: the present owners.</summary>
     public static async Task<Dictionary<int, Reader>> ReadersAsync(OfficeDb db, IQueryable<House> houses, CancellationToken cancel = default)
     {

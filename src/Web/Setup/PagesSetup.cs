@@ -73,7 +73,7 @@ public static class PagesSetup
 
     private static bool IsJobs(HttpContext http) => http.Request.Path.StartsWithSegments("/jobs", StringComparison.OrdinalIgnoreCase);
 
-    /// <param name="ownScripts">For the scheduler's own pages, which know no nonce.</param>
+    /// <param name="ownScripts">For the scheduler's own pages, which know no nonce and write a style into one element.</param>
     private static HeaderPolicyCollection Headers(bool ownScripts) => new HeaderPolicyCollection()
         .AddFrameOptionsDeny()
         .AddContentTypeOptionsNoSniff()
@@ -95,7 +95,8 @@ public static class PagesSetup
             b.AddDefaultSrc().None();
             if (ownScripts) b.AddScriptSrc().Self();
             else b.AddScriptSrc().WithNonce();
-            b.AddStyleSrc().Self();
+            var styles = b.AddStyleSrc().Self();
+            if (ownScripts) styles.UnsafeInline();
             b.AddImgSrc().Self().Data();
             b.AddFontSrc().Self();
             b.AddConnectSrc().Self();

@@ -41,8 +41,15 @@ public static partial class ReadReturn
     /// <summary>A pasted text need not have headers.</summary>
     public static IReadOnlyList<ReturnReport> OfPasted(string pasted)
     {
-        var raw = Encoding.UTF8.GetBytes(pasted.TrimStart());
-        if (Of(raw) is { Count: > 0 } reports) return reports;
+        try
+        {
+            if (Of(Encoding.UTF8.GetBytes(pasted.TrimStart())) is { Count: > 0 } reports) return reports;
+        }
+        catch (FormatException) when (Encoding.UTF8.GetByteCount(pasted) <= LongestBytes)
+        {
+            // No headers: only the words were pasted.
+        }
+
         var ids = IdsIn(pasted[..Math.Min(pasted.Length, ReadCharacters)]).Take(20).ToList();
         return ids.Count == 0 && !Code().IsMatch(pasted) ? [] : [OfText(pasted[..Math.Min(pasted.Length, ReadCharacters)], ids)];
     }
