@@ -173,7 +173,7 @@ public sealed class RealServerTests
         if (message.Class == MailClass.Work) return;
         Assert.Equal("multipart/alternative", read.Type);
         Assert.Equal(["multipart/alternative", "text/plain", "text/html"], read.Kinds);
-        Assert.Matches(@"^<https://office\.lanternridge\.example/unsubscribe/[A-Za-z0-9_-]{43}>$", read.Unsubscribe);
+        Assert.Matches(@"^<https://office\.lanternridge\.example/unsubscribe/[A-Za-z0-9_-]{43}>$", read.Unsubscribe?.Trim());
         Assert.Equal(("List-Unsubscribe=One-Click", "auto-generated"), (read.OneClick, read.Auto));
         Assert.Contains("8 Quarry Lane, Birchford, MN 55999", read.Plain, StringComparison.Ordinal);
         Assert.Contains("/my-house/", read.Plain, StringComparison.Ordinal);

@@ -35,7 +35,9 @@ public sealed class IndexModel(OfficeDb db, MailSettings mail, ClockWatch watch,
 
     public async Task OnGetAsync()
     {
-        var company = await db.Company.AsNoTracking().SingleAsync();
+        var here = await db.OutboxGates.AsNoTracking().SelectMany(g => db.Company, (g, c) => new { Gate = g, Company = c, NotPosted = db.Reminders.Count(r => r.State == ReminderState.Printed) }).SingleAsync();
+        var company = here.Company;
+        (Gate, NotPosted) = (here.Gate, here.NotPosted);
         var rules = await db.ReminderRules.AsNoTracking().OrderBy(r => r.Id).ToListAsync();
         Rules = [.. rules.Select(r => (r.Code, r.Name))];
         Zone = HouseTime.Zone(company.TimeZone);
@@ -43,8 +45,6 @@ public sealed class IndexModel(OfficeDb db, MailSettings mail, ClockWatch watch,
         Due = await DueReminder.ReadAsync(db, company, rules.ToDictionary(r => r.Code, StringComparer.Ordinal), today);
         await ReadAheadAsync(today);
         Heard = await OwnerWordRow.ReadAsync(db, null);
-        NotPosted = await db.Reminders.CountAsync(r => r.State == ReminderState.Printed);
-        Gate = await db.OutboxGates.AsNoTracking().SingleAsync();
         Trouble = await db.Outbox.AsNoTracking().Where(m => m.State == DeliveryState.Uncertain || m.State == DeliveryState.Refused)
             .OrderByDescending(m => m.Id).Take(50).Select(MessageRow.Of).ToListAsync();
         Sent = await db.Outbox.AsNoTracking().Where(m => m.State == DeliveryState.Sent).OrderByDescending(m => m.SentAtUtc).Take(15).Select(MessageRow.Of).ToListAsync();

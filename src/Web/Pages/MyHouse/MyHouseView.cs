@@ -29,7 +29,7 @@ public sealed record MyHouseView(string Company, string Phone, string Street, st
         var until = today.AddMonths(24);
         var open = await db.Reminders.AsNoTracking()
             .Where(r => r.HouseId == owner.HouseId && r.DueOn <= until && (r.State == ReminderState.Planned || r.State == ReminderState.Queued || (r.State == ReminderState.Sent && r.DueOn >= today.AddDays(-60))))
-            .OrderBy(r => r.DueOn).ThenBy(r => r.Id).Take(8)
+            .OrderBy(r => r.DueOn).ThenBy(r => r.Id).Take(40)
             .Select(r => new Due(db.ReminderRules.Where(x => x.Code == r.RuleCode).Select(x => x.Name).FirstOrDefault() ?? "", r.DueOn, r.Because)).ToListAsync();
         var last = await db.RadonTests.AsNoTracking().Where(t => t.HouseId == owner.HouseId && t.EndedAtUtc != null && t.DecidingPCiL != null && t.Outcome != TestOutcome.NotJudged && t.Outcome != TestOutcome.NotValid)
             .OrderByDescending(t => t.EndedAtUtc).Select(t => new { t.EndedAtUtc, t.DecidingPCiL }).FirstOrDefaultAsync();
@@ -37,7 +37,8 @@ public sealed record MyHouseView(string Company, string Phone, string Street, st
         var stopped = email.Length == 0 ? [] : await db.Suppressions.Where(s => s.Address == address).Select(s => s.Class).ToListAsync();
         return new(company.Name, company.Phone, house.Street, email, today)
         {
-            Ahead = open,
+            // Each thing once: the next time it is due.
+            Ahead = [.. open.DistinctBy(d => d.What).Take(6)],
             LastTest = last is null ? "" : $"{Math.Round(last.DecidingPCiL!.Value, 1, MidpointRounding.AwayFromZero):0.0} pCi/L on {HouseTime.Show(HouseTime.DayOf(last.EndedAtUtc!.Value, zone))}",
             NoUpkeep = stopped.Contains(null) || stopped.Contains(MailClass.Upkeep),
             NoOffers = stopped.Contains(null) || stopped.Contains(MailClass.Commercial),
