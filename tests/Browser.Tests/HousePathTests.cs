@@ -159,7 +159,7 @@ public sealed partial class HousePathTests(BrowserOffice office) : IClassFixture
     {
         await desk.GoAsync($"/houses/{house}/work");
         await desk.PressAsync("Open the job");
-        await desk.FillAsync(("Input.Day", "3/10/2026"), ("Input.ArriveAt", "8 am"), ("Input.Crew", "Cleo Marsh"));
+        await desk.FillAsync(("Input.Days[0].Day", "3/10/2026"), ("Input.Days[0].ArriveAt", "8 am"), ("Input.Crew", "Cleo Marsh"));
         await desk.PressAsync("Plan the job");
         office.ClockTo(new DateOnly(2026, 3, 10), 16);
         await BrowserOffice.SignInAsync(desk);

@@ -2209,6 +2209,215 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.ToTable("QuoteTier");
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Service.FanRecall", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<string>("Advice")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateTime?>("ClosedAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("Model")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateTime>("OpenedAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("OpenedBy")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("SerialFrom")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("SerialTo")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("FanRecalls");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Service.RecallNotice", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<DateTime>("AtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("FanRecallId")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("HouseId")
+                        .HasColumnType("integer");
+
+                    b.Property<int?>("LetterDocumentId")
+                        .HasColumnType("integer");
+
+                    b.Property<int?>("OutboxMessageId")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("SystemComponentId")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("HouseId");
+
+                    b.HasIndex("LetterDocumentId");
+
+                    b.HasIndex("OutboxMessageId");
+
+                    b.HasIndex("SystemComponentId");
+
+                    b.HasIndex("FanRecallId", "SystemComponentId")
+                        .IsUnique();
+
+                    b.ToTable("RecallNotices");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Service.ServiceCall", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<DateTime>("AskedAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<bool>("ByOwnPage")
+                        .HasColumnType("boolean");
+
+                    b.Property<string>("CalledOffBecause")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("CallerEmail")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("CallerName")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("CallerPhone")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Cover")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<string>("Done")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Found")
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<double?>("GaugeAfterPa")
+                        .HasColumnType("double precision");
+
+                    b.Property<string>("GaugeAsEntered")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<double?>("GaugePa")
+                        .HasColumnType("double precision");
+
+                    b.Property<int>("HouseId")
+                        .HasColumnType("integer");
+
+                    b.Property<int?>("InstalledSystemId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Number")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<double?>("OutdoorC")
+                        .HasColumnType("double precision");
+
+                    b.Property<string>("SendingKey")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("SettledBy")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateOnly?>("SettledOn")
+                        .HasColumnType("date");
+
+                    b.Property<string>("Sign")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<string>("State")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Words")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("HouseId");
+
+                    b.HasIndex("InstalledSystemId");
+
+                    b.HasIndex("Number")
+                        .IsUnique();
+
+                    b.HasIndex("SendingKey")
+                        .IsUnique();
+
+                    b.HasIndex("State");
+
+                    b.ToTable("ServiceCalls");
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Shop.CompanyProfile", b =>
                 {
                     b.Property<int>("Id")
@@ -2602,6 +2811,34 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.ToTable("PriceItems");
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Shop.Vehicle", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Plate")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<bool>("Retired")
+                        .HasColumnType("boolean");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("Vehicles");
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Staff.StaffMember", b =>
                 {
                     b.Property<int>("Id")
@@ -2776,6 +3013,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
 
                     NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
 
+                    b.Property<double?>("FanOffPa")
+                        .HasColumnType("double precision");
+
                     b.Property<string>("HoleLabel")
                         .IsRequired()
                         .HasColumnType("text");
@@ -2798,6 +3038,65 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.HasIndex("InstalledSystemId");
 
                     b.ToTable("FinalSuction");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Systems.HandOver", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<DateTime>("AtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("DocumentId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("DocumentSha256")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Inspection")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<int>("InstalledSystemId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Lines")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Notes")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Strokes")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("TypedName")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("DocumentId");
+
+                    b.HasIndex("InstalledSystemId");
+
+                    b.ToTable("HandOvers");
                 });
 
             modelBuilder.Entity("MitigationOffice.Business.Systems.InstalledSystem", b =>
@@ -2827,6 +3126,14 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .IsRequired()
                         .HasColumnType("text");
 
+                    b.Property<string>("Electrician")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("ElectricianLicence")
+                        .IsRequired()
+                        .HasColumnType("text");
+
                     b.Property<string>("FanPlace")
                         .IsRequired()
                         .HasColumnType("text");
@@ -2850,6 +3157,10 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .HasColumnType("integer");
 
                     b.Property<string>("PipeSize")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("SecondBranch")
                         .IsRequired()
                         .HasColumnType("text");
 
@@ -2877,11 +3188,26 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .IsRequired()
                         .HasColumnType("text");
 
+                    b.Property<string>("TakenOverParts")
+                        .IsRequired()
+                        .HasColumnType("text");
+
                     b.Property<int>("Version")
                         .IsConcurrencyToken()
                         .HasColumnType("integer");
 
+                    b.Property<DateOnly?>("WiringSignedOn")
+                        .HasColumnType("date");
+
                     b.ComplexProperty(typeof(Dictionary<string, object>), "Price", "MitigationOffice.Business.Systems.InstalledSystem.Price#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("bigint");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "TakenOverCredit", "MitigationOffice.Business.Systems.InstalledSystem.TakenOverCredit#Money", b1 =>
                         {
                             b1.IsRequired();
 
@@ -3005,6 +3331,53 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.HasIndex("InstalledSystemId");
 
                     b.ToTable("SystemComponent");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Systems.SystemLink", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<DateTime>("CreatedAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("CreatedBy")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("InstalledSystemId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("MadeFor")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateTime?>("RevokedAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("RevokedBy")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("TokenHash")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("InstalledSystemId");
+
+                    b.HasIndex("TokenHash")
+                        .IsUnique();
+
+                    b.ToTable("SystemLinks");
                 });
 
             modelBuilder.Entity("MitigationOffice.Business.Tests.RadonTest", b =>
@@ -3143,6 +3516,166 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.ToTable("TestDevice");
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Work.Appointment", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<TimeOnly?>("At")
+                        .HasColumnType("time without time zone");
+
+                    b.Property<string>("CalendarUid")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateTime?>("CancelledAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<DateTime>("ChangedAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<DateOnly>("Day")
+                        .HasColumnType("date");
+
+                    b.Property<int>("HouseId")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("JobId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<string>("Phone")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Sequence")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Who")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Words")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("CalendarUid")
+                        .IsUnique();
+
+                    b.HasIndex("Day");
+
+                    b.HasIndex("HouseId");
+
+                    b.HasIndex("JobId");
+
+                    b.ToTable("Appointments");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Work.Booking", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<DateOnly>("Day")
+                        .HasColumnType("date");
+
+                    b.Property<int>("GivenBack")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Half")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int?>("PersonId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Resource")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int?>("VehicleId")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.Property<int>("WorkDayId")
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("PersonId");
+
+                    b.HasIndex("VehicleId");
+
+                    b.HasIndex("WorkDayId");
+
+                    b.HasIndex("Resource", "Day", "Half", "GivenBack")
+                        .IsUnique();
+
+                    b.ToTable("Bookings");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Work.CalendarLink", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<DateTime>("CreatedAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<bool>("Everything")
+                        .HasColumnType("boolean");
+
+                    b.Property<int>("PersonId")
+                        .HasColumnType("integer");
+
+                    b.Property<DateTime?>("RevokedAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("TokenHash")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("PersonId");
+
+                    b.HasIndex("TokenHash")
+                        .IsUnique();
+
+                    b.ToTable("CalendarLinks");
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Work.ChecklistStep", b =>
                 {
                     b.Property<int>("Id")
@@ -3226,8 +3759,25 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.Property<DateOnly?>("DepositReceivedOn")
                         .HasColumnType("date");
 
+                    b.Property<DateOnly?>("DigFrom")
+                        .HasColumnType("date");
+
+                    b.Property<string>("DigTicket")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateOnly?>("DigUntil")
+                        .HasColumnType("date");
+
                     b.Property<DateOnly?>("DoneOn")
                         .HasColumnType("date");
+
+                    b.Property<DateOnly?>("HeldOn")
+                        .HasColumnType("date");
+
+                    b.Property<string>("HoldBecause")
+                        .IsRequired()
+                        .HasColumnType("text");
 
                     b.Property<int>("HouseId")
                         .HasColumnType("integer");
@@ -3244,6 +3794,19 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.Property<string>("Number")
                         .IsRequired()
                         .HasColumnType("text");
+
+                    b.Property<DateOnly?>("PermitAskedOn")
+                        .HasColumnType("date");
+
+                    b.Property<DateOnly?>("PermitGrantedOn")
+                        .HasColumnType("date");
+
+                    b.Property<string>("PermitNumber")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateOnly?>("PermitUntil")
+                        .HasColumnType("date");
 
                     b.Property<string>("State")
                         .IsRequired()
@@ -3273,6 +3836,160 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .IsUnique();
 
                     b.ToTable("Jobs");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Work.MaterialUse", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<int>("JobId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Note")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<decimal?>("Planned")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("numeric(18,6)");
+
+                    b.Property<int>("Position")
+                        .HasColumnType("integer");
+
+                    b.Property<decimal?>("TakenOver")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("numeric(18,6)");
+
+                    b.Property<string>("Unit")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<decimal?>("Used")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("numeric(18,6)");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.Property<string>("What")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("JobId");
+
+                    b.ToTable("MaterialUses");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Work.StepText", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<string>("Caution")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Code")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<bool>("LeftOut")
+                        .HasColumnType("boolean");
+
+                    b.Property<string>("Source")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Words")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Kind", "Code")
+                        .IsUnique();
+
+                    b.ToTable("StepTexts");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Work.WorkDay", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<TimeOnly?>("ArriveAt")
+                        .HasColumnType("time without time zone");
+
+                    b.Property<string>("CalendarUid")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateTime?>("CancelledAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<DateTime>("ChangedAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<DateOnly>("Day")
+                        .HasColumnType("date");
+
+                    b.Property<int>("HouseId")
+                        .HasColumnType("integer");
+
+                    b.Property<int?>("JobId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Part")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<int>("Sequence")
+                        .HasColumnType("integer");
+
+                    b.Property<int?>("ServiceCallId")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("CalendarUid")
+                        .IsUnique();
+
+                    b.HasIndex("Day");
+
+                    b.HasIndex("HouseId");
+
+                    b.HasIndex("JobId");
+
+                    b.HasIndex("ServiceCallId");
+
+                    b.ToTable("WorkDays");
                 });
 
             modelBuilder.Entity("Microsoft.AspNetCore.Identity.IdentityUserClaim<int>", b =>
@@ -3664,6 +4381,51 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Service.RecallNotice", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Service.FanRecall", null)
+                        .WithMany()
+                        .HasForeignKey("FanRecallId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Houses.House", null)
+                        .WithMany()
+                        .HasForeignKey("HouseId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Documents.StoredDocument", null)
+                        .WithMany()
+                        .HasForeignKey("LetterDocumentId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("MitigationOffice.Business.Messages.OutboxMessage", null)
+                        .WithMany()
+                        .HasForeignKey("OutboxMessageId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("MitigationOffice.Business.Systems.SystemComponent", null)
+                        .WithMany()
+                        .HasForeignKey("SystemComponentId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Service.ServiceCall", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Houses.House", null)
+                        .WithMany()
+                        .HasForeignKey("HouseId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Systems.InstalledSystem", null)
+                        .WithMany()
+                        .HasForeignKey("InstalledSystemId")
+                        .OnDelete(DeleteBehavior.Restrict);
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Shop.FanPoint", b =>
                 {
                     b.HasOne("MitigationOffice.Business.Shop.Fan", null)
@@ -3706,6 +4468,21 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Systems.HandOver", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Documents.StoredDocument", null)
+                        .WithMany()
+                        .HasForeignKey("DocumentId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Systems.InstalledSystem", null)
+                        .WithMany()
+                        .HasForeignKey("InstalledSystemId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Systems.InstalledSystem", b =>
                 {
                     b.HasOne("MitigationOffice.Business.Houses.House", null)
@@ -3744,6 +4521,15 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Systems.SystemLink", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Systems.InstalledSystem", null)
+                        .WithMany()
+                        .HasForeignKey("InstalledSystemId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Tests.RadonTest", b =>
                 {
                     b.HasOne("MitigationOffice.Business.Houses.House", null)
@@ -3772,6 +4558,49 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Work.Appointment", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Houses.House", null)
+                        .WithMany()
+                        .HasForeignKey("HouseId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Work.Job", null)
+                        .WithMany()
+                        .HasForeignKey("JobId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Work.Booking", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Staff.StaffMember", null)
+                        .WithMany()
+                        .HasForeignKey("PersonId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("MitigationOffice.Business.Shop.Vehicle", null)
+                        .WithMany()
+                        .HasForeignKey("VehicleId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("MitigationOffice.Business.Work.WorkDay", null)
+                        .WithMany("Bookings")
+                        .HasForeignKey("WorkDayId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Work.CalendarLink", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Staff.StaffMember", null)
+                        .WithMany()
+                        .HasForeignKey("PersonId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Work.ChecklistStep", b =>
                 {
                     b.HasOne("MitigationOffice.Business.Work.Job", null)
@@ -3794,6 +4623,34 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .HasForeignKey("HouseId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Work.MaterialUse", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Work.Job", null)
+                        .WithMany()
+                        .HasForeignKey("JobId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Work.WorkDay", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Houses.House", null)
+                        .WithMany()
+                        .HasForeignKey("HouseId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Work.Job", null)
+                        .WithMany()
+                        .HasForeignKey("JobId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("MitigationOffice.Business.Service.ServiceCall", null)
+                        .WithMany()
+                        .HasForeignKey("ServiceCallId")
+                        .OnDelete(DeleteBehavior.Restrict);
                 });
 
             modelBuilder.Entity("MitigationOffice.Business.Design.SuctionDesign", b =>
@@ -3875,6 +4732,11 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
             modelBuilder.Entity("MitigationOffice.Business.Work.Job", b =>
                 {
                     b.Navigation("Steps");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Work.WorkDay", b =>
+                {
+                    b.Navigation("Bookings");
                 });
 #pragma warning restore 612, 618
         }

@@ -51,4 +51,6 @@ public enum PaperKind
     StateReport,
     Invoice,
     CreditNote,
+    HandOver,
+    RecallLetter,
 }

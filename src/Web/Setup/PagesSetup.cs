@@ -9,7 +9,7 @@ public static class PagesSetup
 {
     /// <summary>The only pages open to people who are not signed in; a test pins the list.</summary>
     public static readonly string[] OpenPages =
-        ["/Account/SignIn", "/Account/FirstOwner", "/Account/NotAllowed", "/Error", "/Offer/Index", "/Offer/Paper", "/Offer/Done", "/FollowUp/Unsubscribe"];
+        ["/Account/SignIn", "/Account/FirstOwner", "/Account/NotAllowed", "/Error", "/Offer/Index", "/Offer/Paper", "/Offer/Done", "/FollowUp/Unsubscribe", "/SystemPage/Index", "/Calendar/Feed"];
 
     public static void AddOfficePages(this IServiceCollection services)
     {
@@ -32,6 +32,8 @@ public static class PagesSetup
             options.Conventions.AuthorizeFolder("/StateReports", SignInSetup.OfficeWork);
             options.Conventions.AuthorizeFolder("/Invoices", SignInSetup.OfficeWork);
             options.Conventions.AuthorizeFolder("/FollowUp", SignInSetup.OfficeWork);
+            options.Conventions.AuthorizePage("/Service/Recalls", SignInSetup.OfficeWork);
+            options.Conventions.AuthorizePage("/Service/Recall", SignInSetup.OfficeWork);
             options.Conventions.AuthorizePage("/Shop/Staff", SignInSetup.OwnerOnly);
             options.Conventions.AuthorizePage("/Shop/Company", SignInSetup.OwnerOnly);
             options.Conventions.ConfigureFilter(new SendOnceFilter());

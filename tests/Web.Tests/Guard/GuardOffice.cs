@@ -3,9 +3,13 @@ using System.Net;
 using System.Security.Cryptography;
 using System.Text;
 using Microsoft.EntityFrameworkCore;
+using MitigationOffice.Business.Data;
 using MitigationOffice.Business.Documents;
 using MitigationOffice.Business.Messages;
+using MitigationOffice.Business.Service;
 using MitigationOffice.Business.Shop;
+using MitigationOffice.Business.Systems;
+using MitigationOffice.Business.Work;
 using MitigationOffice.Web.Tests.Design;
 using MitigationOffice.Web.Tests.FollowUp;
 using MitigationOffice.Web.Tests.Invoices;
@@ -61,7 +65,13 @@ public sealed class GuardOffice : OfficeApp
         _values["designId"] = [Text(designId)];
         _values["testId"] = ["", .. await Ids(db.PressureFieldTests.Where(t => t.HouseId == DesignHouse).Select(t => t.Id))];
         _values["paperId"] = await Ids(db.Documents.Select(d => d.Id));
-        _values["/work/paper/id"] = _values["paperId"];
+        _values["key"] = [Link(db, (await db.Systems.OrderBy(s => s.Id).FirstAsync()).Id)];
+        _values["callId"] = [Text((await OpenCall.RunAsync(db, new(RunningHouse, await db.Systems.Where(s => s.HouseId == RunningHouse).Select(s => (int?)s.Id).FirstAsync(), Sign.GaugeLower, "", "Ines", "", ""), "guard", Clock.GetUtcNow().UtcDateTime)).Id)];
+        var recall = db.FanRecalls.Add(new FanRecall { Model = "Harrow 18", Reason = "A bearing", Advice = "Leave it", OpenedAtUtc = Clock.GetUtcNow().UtcDateTime }).Entity;
+        var (token, hash) = PrivateLink.Make();
+        db.CalendarLinks.Add(new CalendarLink { PersonId = await db.Users.Select(u => u.Id).FirstAsync(), TokenHash = hash, Everything = true, CreatedAtUtc = Clock.GetUtcNow().UtcDateTime });
+        await db.SaveChangesAsync();
+        (_values["feed"], _values["recallId"]) = ([token], [Text(recall.Id)]);
         _values["/customers/id"] = [.. await Ids(db.Customers.Select(c => c.Id)), "new"];
         _values["/shop/fans/id"] = [.. await Ids(db.Fans.Select(f => f.Id)), "new"];
         _values["/shop/prices/id"] = [.. await Ids(db.PriceItems.Select(p => p.Id)), "new"];
@@ -85,7 +95,7 @@ public sealed class GuardOffice : OfficeApp
             foreach (var named in page.Named("GET").Where(n => n.Length > 0)) yield return $"{path}?handler={named}&testId={_values["test"][0]}&revision={_values["revision"][0]}&part=0";
         }
 
-        if (page.Page == "/Work/AsBuilt") yield return $"/houses/{RunningHouse}/work/as-built?job={_values["job"][0]}";
+        if (page.Page is "/Work/AsBuilt" or "/Work/HandOver" or "/Work/Materials") yield return $"/houses/{RunningHouse}/{page.Pattern.Split('/', 3)[2]}?job={_values["job"][0]}";
         if (page.Page == "/FollowUp/Unsubscribe") yield return StopPath;
     }
 
@@ -95,7 +105,7 @@ public sealed class GuardOffice : OfficeApp
         if (start < 0) return [pattern];
         var end = pattern.IndexOf('}', start);
         var name = pattern[(start + 1)..end].Split(':', '?')[0];
-        var key = name == "id" ? (pattern.Contains("/work/paper/", StringComparison.Ordinal) ? "/work/paper/id" : pattern[..start] + "id") : name;
+        var key = name == "id" ? pattern[..start] + "id" : name;
         var (before, after) = (pattern[..start], pattern[(end + 1)..]);
         return _values[key].SelectMany(v => Filled(before + v + after)).Select(p => p.TrimEnd('/')).Select(p => p.Length == 0 ? "/" : p);
     }
@@ -130,6 +140,8 @@ public sealed class GuardOffice : OfficeApp
         .ConvertAll(d => (d.HouseId!.Value, d.Id)));
 
     public Task<int> DesignOfAsync(int house) => WithDbAsync(db => db.Designs.Where(d => d.HouseId == house).Select(d => d.Id).SingleAsync());
+
+    private static string Link(OfficeDb db, int systemId) => OwnPage.Add(db, systemId, "guard", OfficeApp.Start.UtcDateTime, "guard");
 
     private static string StopLink(string body)
     {

@@ -241,7 +241,7 @@ public sealed class ProofTests(OfficeApp office) : IClassFixture<OfficeApp>, IAs
         var test = await OfHouseAsync(houseId);
         Assert.NotNull(test.LetterSentAtUtc);
         Assert.Equal(0, await office.WithDbAsync(db => db.Outbox.CountAsync(m => m.Key == $"result-letter:{testId}")));
-        Assert.Equal(HttpStatusCode.OK, (await desk.GetAsync($"/houses/{houseId}/work/paper/{test.LetterDocumentId}")).StatusCode);
+        Assert.Equal(HttpStatusCode.OK, (await desk.GetAsync($"/houses/{houseId}/papers/{test.LetterDocumentId}")).StatusCode);
     }
 
     [Fact]

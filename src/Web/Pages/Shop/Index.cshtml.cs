@@ -11,6 +11,7 @@ public sealed class IndexModel(OfficeDb db) : PageModel
     public int Fans { get; private set; }
     public int Licences { get; private set; }
     public int People { get; private set; }
+    public int Vehicles { get; private set; }
 
     public async Task OnGetAsync()
     {
@@ -18,6 +19,7 @@ public sealed class IndexModel(OfficeDb db) : PageModel
         Prices = await db.PriceItems.CountAsync(p => !p.Retired);
         Fans = await db.Fans.CountAsync(f => !f.Retired);
         Licences = await db.Licences.CountAsync();
+        Vehicles = await db.Vehicles.CountAsync(v => !v.Retired);
         People = await db.Users.CountAsync(u => !u.Left);
     }
 }

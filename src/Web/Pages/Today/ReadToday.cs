@@ -3,6 +3,7 @@ using MitigationOffice.Business.Data;
 using MitigationOffice.Business.FollowUp;
 using MitigationOffice.Business.Messages;
 using MitigationOffice.Business.Quotes;
+using MitigationOffice.Business.Service;
 using MitigationOffice.Business.Work;
 
 namespace MitigationOffice.Web.Pages.Today;
@@ -20,7 +21,7 @@ public sealed class ReadToday(OfficeDb db, TodayClock at)
         var (tests, money) = (new ReadTestsToday(db, at), new ReadMoneyToday(db, at));
         List<TodayGroup> groups =
         [
-            await JobsAsync(), await tests.WindowsAsync(), .. await tests.OutAndBackAsync(withLetters: true), await QuotesAsync(), await InquiriesAsync(),
+            await CallsAsync(), await JobsAsync(), await tests.WindowsAsync(), .. await tests.OutAndBackAsync(withLetters: true), await QuotesAsync(), await InquiriesAsync(),
             .. await money.OwedAsync(), await RemindersAsync(), await MailAsync(), await LicencesAsync(), Report(facts),
         ];
         return [.. groups.Where(g => g.Items.Count > 0)];
@@ -30,7 +31,7 @@ public sealed class ReadToday(OfficeDb db, TodayClock at)
     public async Task<IReadOnlyList<TodayGroup>> ForInstallersAsync()
     {
         var tests = new ReadTestsToday(db, at);
-        List<TodayGroup> groups = [await JobsAsync(), await tests.WindowsAsync(), .. await tests.OutAndBackAsync(withLetters: false), await InquiriesAsync()];
+        List<TodayGroup> groups = [await CallsAsync(), await JobsAsync(), await tests.WindowsAsync(), .. await tests.OutAndBackAsync(withLetters: false), await InquiriesAsync()];
         return [.. groups.Where(g => g.Items.Count > 0)];
     }
 
@@ -65,9 +66,19 @@ public sealed class ReadToday(OfficeDb db, TodayClock at)
         var weekEnd = at.Today.AddDays(6);
         var rows = await db.Jobs.AsNoTracking().Where(j => j.State == JobState.ToPlan || (j.State == JobState.Planned && (j.Day == null || j.Day <= weekEnd)))
             .OrderBy(j => j.State == JobState.ToPlan ? 1 : 0).ThenBy(j => j.Day).ThenBy(j => j.ArriveAt).ThenBy(j => j.Id).Take(Asked)
-            .Select(j => new { j.HouseId, j.Number, j.State, j.Day, j.ArriveAt, j.Crew, j.CreatedAtUtc, Street = db.Houses.Where(h => h.Id == j.HouseId).Select(h => h.Street).FirstOrDefault() }).ToListAsync();
+            .Select(j => new { j.HouseId, j.Number, j.State, j.Day, j.ArriveAt, j.Crew, j.CreatedAtUtc, j.HoldBecause, Street = db.Houses.Where(h => h.Id == j.HouseId).Select(h => h.Street).FirstOrDefault() }).ToListAsync();
         return new("work", "Work this week, late or to plan", [.. rows.Select(j => new TodayItem($"/houses/{j.HouseId}/work", $"{j.Street}, {j.Number}",
-            j.State == JobState.ToPlan || j.Day is null ? $"accepted {at.Ago(at.Day(j.CreatedAtUtc))}, no day yet" : JobWords(j.Day.Value, j.ArriveAt, j.Crew), j.State == JobState.Planned && j.Day < at.Today))], "/work");
+            j.State == JobState.ToPlan || j.Day is null ? $"accepted {at.Ago(at.Day(j.CreatedAtUtc))}, no day yet" : JobWords(j.Day.Value, j.ArriveAt, j.Crew) + (j.HoldBecause.Length > 0 ? $"; on hold: {j.HoldBecause}" : ""), j.State == JobState.Planned && j.Day < at.Today))], "/work");
+    }
+
+    /// <summary>Fumes first, then the longest asked.</summary>
+    private async Task<TodayGroup> CallsAsync()
+    {
+        var rows = await db.ServiceCalls.AsNoTracking().Where(c => c.State == CallState.Open).OrderBy(c => c.Sign == Sign.FumesOrCoAlarm ? 0 : 1).ThenBy(c => c.AskedAtUtc).Take(Asked)
+            .Select(c => new { c.Id, c.HouseId, c.Number, c.Sign, c.AskedAtUtc, Street = db.Houses.Where(h => h.Id == c.HouseId).Select(h => h.Street).FirstOrDefault(), Visit = db.WorkDays.Where(d => d.ServiceCallId == c.Id && d.CancelledAtUtc == null).Min(d => (DateOnly?)d.Day) }).ToListAsync();
+        return new("service", "Service calls", [.. rows.Select(c => new TodayItem($"/houses/{c.HouseId}/service/{c.Id}", $"{c.Street}, {c.Number}",
+            $"{CauseWords.Of(c.Sign)}; asked {at.Ago(at.Day(c.AskedAtUtc))}, {(c.Visit is { } day ? $"visit {(day < at.Today ? at.Ago(day) : at.Ahead(day))}" : "no visit planned")}",
+            c.Sign == Sign.FumesOrCoAlarm || c.Visit < at.Today || (c.Visit is null && at.Today.DayNumber - at.Day(c.AskedAtUtc).DayNumber > 2)))], "/work/service");
     }
 
     private string JobWords(DateOnly day, TimeOnly? arrive, string crew) =>

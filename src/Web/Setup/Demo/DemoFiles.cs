@@ -28,6 +28,12 @@ public sealed record DemoHouse(string Street, string Customer, DemoStage Stage, 
 {
     public string Business { get; init; } = "";
     public bool NoEmail { get; init; }
+
+    /// <summary>The job takes two days, with a permit and appointments.</summary>
+    public bool TwoDays { get; init; }
+
+    /// <summary>The owner asked for service on the system's own page.</summary>
+    public bool Service { get; init; }
     public string Ground { get; init; } = "";
     public string Route { get; init; } = "";
     public DemoPlan? Plan { get; init; }

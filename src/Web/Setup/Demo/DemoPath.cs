@@ -32,7 +32,7 @@ internal sealed class DemoPath(OfficeDb db, DemoClock clock, Actor actor, MailSe
         var token = await SendAsync(demo, quote);
         if (token is null || demo.Stage is DemoStage.QuoteSent or DemoStage.QuoteRevised) return;
         if (demo.Stage == DemoStage.Declined) await DeclineAsync(token);
-        else await new DemoWork(db, clock, actor, _company, mail).PlayAsync(demo, house.Id, design, await AcceptAsync(demo, quote, token), On);
+        else await new DemoWork(db, clock, actor, _company, mail, _now).PlayAsync(demo, house.Id, design, await AcceptAsync(demo, quote, token), On);
     }
 
     /// <summary>Sets the clock to some days after the inquiry, in the middle of a working day, never past now.</summary>

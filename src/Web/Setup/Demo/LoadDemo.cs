@@ -27,6 +27,8 @@ public static class LoadDemo
         await CompanyAsync(db, clock, cancel);
         await FanFile.ApplyAsync(db, FanFile.Read(DemoFiles.Text("fans.csv")).Fans);
         await PriceBookFile.ApplyAsync(db, PriceBookFile.Read(DemoFiles.Text("prices.csv")).Items);
+        if (!await db.Vehicles.AnyAsync(cancel)) db.Vehicles.AddRange(new Vehicle { Name = "Blue van", Plate = "LR 12" }, new Vehicle { Name = "Trailer" });
+        await db.SaveChangesAsync(cancel);
         var now = clock.At;
         var path = new DemoPath(db, clock, actor, services.GetRequiredService<MailSettings>());
         foreach (var house in missing.OrderByDescending(h => h.DaysAgo)) await path.PlayAsync(house, now, cancel);

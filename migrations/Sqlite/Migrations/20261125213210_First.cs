@@ -123,6 +123,27 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "FanRecalls",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    Model = table.Column<string>(type: "TEXT", nullable: false),
+                    SerialFrom = table.Column<string>(type: "TEXT", nullable: false),
+                    SerialTo = table.Column<string>(type: "TEXT", nullable: false),
+                    Reason = table.Column<string>(type: "TEXT", nullable: false),
+                    Advice = table.Column<string>(type: "TEXT", nullable: false),
+                    OpenedAtUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    OpenedBy = table.Column<string>(type: "TEXT", nullable: false),
+                    ClosedAtUtc = table.Column<DateTime>(type: "TEXT", nullable: true),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_FanRecalls", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "Fans",
                 columns: table => new
                 {
@@ -319,6 +340,25 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "StepTexts",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    Kind = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    Code = table.Column<string>(type: "TEXT", nullable: false),
+                    Words = table.Column<string>(type: "TEXT", nullable: false),
+                    Caution = table.Column<string>(type: "TEXT", nullable: false),
+                    Source = table.Column<string>(type: "TEXT", nullable: false),
+                    LeftOut = table.Column<bool>(type: "INTEGER", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_StepTexts", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "Submissions",
                 columns: table => new
                 {
@@ -383,6 +423,22 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 constraints: table =>
                 {
                     table.PrimaryKey("PK_UnsubscribeLinks", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "Vehicles",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    Name = table.Column<string>(type: "TEXT", nullable: false),
+                    Plate = table.Column<string>(type: "TEXT", nullable: false),
+                    Retired = table.Column<bool>(type: "INTEGER", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Vehicles", x => x.Id);
                 });
 
             migrationBuilder.CreateTable(
@@ -767,6 +823,30 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         principalTable: "Staff",
                         principalColumn: "Id",
                         onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "CalendarLinks",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    PersonId = table.Column<int>(type: "INTEGER", nullable: false),
+                    TokenHash = table.Column<string>(type: "TEXT", nullable: false),
+                    Everything = table.Column<bool>(type: "INTEGER", nullable: false),
+                    CreatedAtUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    RevokedAtUtc = table.Column<DateTime>(type: "TEXT", nullable: true),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_CalendarLinks", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_CalendarLinks_Staff_PersonId",
+                        column: x => x.PersonId,
+                        principalTable: "Staff",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
                 });
 
             migrationBuilder.CreateTable(
@@ -1301,6 +1381,15 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     Notes = table.Column<string>(type: "TEXT", nullable: false),
                     DepositReceivedOn = table.Column<DateOnly>(type: "TEXT", nullable: true),
                     CalledOffBecause = table.Column<string>(type: "TEXT", nullable: false),
+                    PermitNumber = table.Column<string>(type: "TEXT", nullable: false),
+                    PermitAskedOn = table.Column<DateOnly>(type: "TEXT", nullable: true),
+                    PermitGrantedOn = table.Column<DateOnly>(type: "TEXT", nullable: true),
+                    PermitUntil = table.Column<DateOnly>(type: "TEXT", nullable: true),
+                    DigTicket = table.Column<string>(type: "TEXT", nullable: false),
+                    DigFrom = table.Column<DateOnly>(type: "TEXT", nullable: true),
+                    DigUntil = table.Column<DateOnly>(type: "TEXT", nullable: true),
+                    HoldBecause = table.Column<string>(type: "TEXT", nullable: false),
+                    HeldOn = table.Column<DateOnly>(type: "TEXT", nullable: true),
                     DepositReceived_Cents = table.Column<long>(type: "INTEGER", nullable: false),
                     Version = table.Column<int>(type: "INTEGER", nullable: false)
                 },
@@ -1414,6 +1503,43 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "Appointments",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    JobId = table.Column<int>(type: "INTEGER", nullable: false),
+                    HouseId = table.Column<int>(type: "INTEGER", nullable: false),
+                    Kind = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    Who = table.Column<string>(type: "TEXT", nullable: false),
+                    Phone = table.Column<string>(type: "TEXT", nullable: false),
+                    Day = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    At = table.Column<TimeOnly>(type: "TEXT", nullable: true),
+                    Words = table.Column<string>(type: "TEXT", nullable: false),
+                    ChangedAtUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    CancelledAtUtc = table.Column<DateTime>(type: "TEXT", nullable: true),
+                    Sequence = table.Column<int>(type: "INTEGER", nullable: false),
+                    CalendarUid = table.Column<string>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Appointments", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_Appointments_Houses_HouseId",
+                        column: x => x.HouseId,
+                        principalTable: "Houses",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Appointments_Jobs_JobId",
+                        column: x => x.JobId,
+                        principalTable: "Jobs",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "ChecklistStep",
                 columns: table => new
                 {
@@ -1441,6 +1567,33 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "MaterialUses",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    JobId = table.Column<int>(type: "INTEGER", nullable: false),
+                    Position = table.Column<int>(type: "INTEGER", nullable: false),
+                    What = table.Column<string>(type: "TEXT", nullable: false),
+                    Unit = table.Column<string>(type: "TEXT", nullable: false),
+                    Planned = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: true),
+                    Used = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: true),
+                    TakenOver = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: true),
+                    Note = table.Column<string>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_MaterialUses", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_MaterialUses_Jobs_JobId",
+                        column: x => x.JobId,
+                        principalTable: "Jobs",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "Systems",
                 columns: table => new
                 {
@@ -1464,9 +1617,15 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     BackdraftNotes = table.Column<string>(type: "TEXT", nullable: false),
                     LeftRunning = table.Column<bool>(type: "INTEGER", nullable: false),
                     DifferencesFromDesign = table.Column<string>(type: "TEXT", nullable: false),
+                    SecondBranch = table.Column<string>(type: "TEXT", nullable: false),
+                    TakenOverParts = table.Column<string>(type: "TEXT", nullable: false),
+                    Electrician = table.Column<string>(type: "TEXT", nullable: false),
+                    ElectricianLicence = table.Column<string>(type: "TEXT", nullable: false),
+                    WiringSignedOn = table.Column<DateOnly>(type: "TEXT", nullable: true),
                     LabelDocumentId = table.Column<int>(type: "INTEGER", nullable: true),
                     PacketDocumentId = table.Column<int>(type: "INTEGER", nullable: true),
                     Price_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    TakenOverCredit_Cents = table.Column<long>(type: "INTEGER", nullable: false),
                     Version = table.Column<int>(type: "INTEGER", nullable: false)
                 },
                 constraints: table =>
@@ -1513,6 +1672,7 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     InstalledSystemId = table.Column<int>(type: "INTEGER", nullable: false),
                     HoleLabel = table.Column<string>(type: "TEXT", nullable: false),
                     SuctionPa = table.Column<double>(type: "REAL", nullable: false),
+                    FanOffPa = table.Column<double>(type: "REAL", nullable: true),
                     PredictedPa = table.Column<double>(type: "REAL", nullable: true),
                     Version = table.Column<int>(type: "INTEGER", nullable: false)
                 },
@@ -1525,6 +1685,41 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         principalTable: "Systems",
                         principalColumn: "Id",
                         onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "HandOvers",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    InstalledSystemId = table.Column<int>(type: "INTEGER", nullable: false),
+                    AtUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    By = table.Column<string>(type: "TEXT", nullable: false),
+                    TypedName = table.Column<string>(type: "TEXT", nullable: false),
+                    Inspection = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    Lines = table.Column<string>(type: "TEXT", nullable: false),
+                    Notes = table.Column<string>(type: "TEXT", nullable: false),
+                    Strokes = table.Column<string>(type: "TEXT", nullable: false),
+                    DocumentId = table.Column<int>(type: "INTEGER", nullable: false),
+                    DocumentSha256 = table.Column<string>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_HandOvers", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_HandOvers_Documents_DocumentId",
+                        column: x => x.DocumentId,
+                        principalTable: "Documents",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_HandOvers_Systems_InstalledSystemId",
+                        column: x => x.InstalledSystemId,
+                        principalTable: "Systems",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
                 });
 
             migrationBuilder.CreateTable(
@@ -1647,6 +1842,53 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "ServiceCalls",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    Number = table.Column<string>(type: "TEXT", nullable: false),
+                    HouseId = table.Column<int>(type: "INTEGER", nullable: false),
+                    InstalledSystemId = table.Column<int>(type: "INTEGER", nullable: true),
+                    State = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    AskedAtUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    ByOwnPage = table.Column<bool>(type: "INTEGER", nullable: false),
+                    CallerName = table.Column<string>(type: "TEXT", nullable: false),
+                    CallerPhone = table.Column<string>(type: "TEXT", nullable: false),
+                    CallerEmail = table.Column<string>(type: "TEXT", nullable: false),
+                    Sign = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    Words = table.Column<string>(type: "TEXT", nullable: false),
+                    GaugePa = table.Column<double>(type: "REAL", nullable: true),
+                    GaugeAsEntered = table.Column<string>(type: "TEXT", nullable: false),
+                    OutdoorC = table.Column<double>(type: "REAL", nullable: true),
+                    Found = table.Column<string>(type: "TEXT", maxLength: 40, nullable: true),
+                    Done = table.Column<string>(type: "TEXT", nullable: false),
+                    GaugeAfterPa = table.Column<double>(type: "REAL", nullable: true),
+                    SettledOn = table.Column<DateOnly>(type: "TEXT", nullable: true),
+                    SettledBy = table.Column<string>(type: "TEXT", nullable: false),
+                    Cover = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    CalledOffBecause = table.Column<string>(type: "TEXT", nullable: false),
+                    SendingKey = table.Column<string>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_ServiceCalls", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_ServiceCalls_Houses_HouseId",
+                        column: x => x.HouseId,
+                        principalTable: "Houses",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_ServiceCalls_Systems_InstalledSystemId",
+                        column: x => x.InstalledSystemId,
+                        principalTable: "Systems",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "SystemComponent",
                 columns: table => new
                 {
@@ -1672,6 +1914,32 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         principalTable: "Systems",
                         principalColumn: "Id",
                         onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "SystemLinks",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    InstalledSystemId = table.Column<int>(type: "INTEGER", nullable: false),
+                    TokenHash = table.Column<string>(type: "TEXT", nullable: false),
+                    MadeFor = table.Column<string>(type: "TEXT", nullable: false),
+                    CreatedAtUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    CreatedBy = table.Column<string>(type: "TEXT", nullable: false),
+                    RevokedAtUtc = table.Column<DateTime>(type: "TEXT", nullable: true),
+                    RevokedBy = table.Column<string>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_SystemLinks", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_SystemLinks_Systems_InstalledSystemId",
+                        column: x => x.InstalledSystemId,
+                        principalTable: "Systems",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
                 });
 
             migrationBuilder.CreateTable(
@@ -1702,6 +1970,136 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         onDelete: ReferentialAction.Cascade);
                 });
 
+            migrationBuilder.CreateTable(
+                name: "WorkDays",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    HouseId = table.Column<int>(type: "INTEGER", nullable: false),
+                    JobId = table.Column<int>(type: "INTEGER", nullable: true),
+                    ServiceCallId = table.Column<int>(type: "INTEGER", nullable: true),
+                    Day = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    Part = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    ArriveAt = table.Column<TimeOnly>(type: "TEXT", nullable: true),
+                    ChangedAtUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    CancelledAtUtc = table.Column<DateTime>(type: "TEXT", nullable: true),
+                    Sequence = table.Column<int>(type: "INTEGER", nullable: false),
+                    CalendarUid = table.Column<string>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_WorkDays", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_WorkDays_Houses_HouseId",
+                        column: x => x.HouseId,
+                        principalTable: "Houses",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_WorkDays_Jobs_JobId",
+                        column: x => x.JobId,
+                        principalTable: "Jobs",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_WorkDays_ServiceCalls_ServiceCallId",
+                        column: x => x.ServiceCallId,
+                        principalTable: "ServiceCalls",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "RecallNotices",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    FanRecallId = table.Column<int>(type: "INTEGER", nullable: false),
+                    SystemComponentId = table.Column<int>(type: "INTEGER", nullable: false),
+                    HouseId = table.Column<int>(type: "INTEGER", nullable: false),
+                    OutboxMessageId = table.Column<int>(type: "INTEGER", nullable: true),
+                    LetterDocumentId = table.Column<int>(type: "INTEGER", nullable: true),
+                    AtUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    By = table.Column<string>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_RecallNotices", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_RecallNotices_Documents_LetterDocumentId",
+                        column: x => x.LetterDocumentId,
+                        principalTable: "Documents",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_RecallNotices_FanRecalls_FanRecallId",
+                        column: x => x.FanRecallId,
+                        principalTable: "FanRecalls",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_RecallNotices_Houses_HouseId",
+                        column: x => x.HouseId,
+                        principalTable: "Houses",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_RecallNotices_Outbox_OutboxMessageId",
+                        column: x => x.OutboxMessageId,
+                        principalTable: "Outbox",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_RecallNotices_SystemComponent_SystemComponentId",
+                        column: x => x.SystemComponentId,
+                        principalTable: "SystemComponent",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "Bookings",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    WorkDayId = table.Column<int>(type: "INTEGER", nullable: false),
+                    Resource = table.Column<string>(type: "TEXT", nullable: false),
+                    PersonId = table.Column<int>(type: "INTEGER", nullable: true),
+                    VehicleId = table.Column<int>(type: "INTEGER", nullable: true),
+                    Name = table.Column<string>(type: "TEXT", nullable: false),
+                    Day = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    Half = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    GivenBack = table.Column<int>(type: "INTEGER", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Bookings", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_Bookings_Staff_PersonId",
+                        column: x => x.PersonId,
+                        principalTable: "Staff",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Bookings_Vehicles_VehicleId",
+                        column: x => x.VehicleId,
+                        principalTable: "Vehicles",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Bookings_WorkDays_WorkDayId",
+                        column: x => x.WorkDayId,
+                        principalTable: "WorkDays",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
             migrationBuilder.CreateIndex(
                 name: "IX_Acceptances_PdfDocumentId",
                 table: "Acceptances",
@@ -1724,6 +2122,27 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 column: "HouseId");
 
             migrationBuilder.CreateIndex(
+                name: "IX_Appointments_CalendarUid",
+                table: "Appointments",
+                column: "CalendarUid",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Appointments_Day",
+                table: "Appointments",
+                column: "Day");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Appointments_HouseId",
+                table: "Appointments",
+                column: "HouseId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Appointments_JobId",
+                table: "Appointments",
+                column: "JobId");
+
+            migrationBuilder.CreateIndex(
                 name: "IX_AspNetUserClaims_UserId",
                 table: "AspNetUserClaims",
                 column: "UserId");
@@ -1742,6 +2161,38 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 name: "IX_Audit_Subject_SubjectId",
                 table: "Audit",
                 columns: new[] { "Subject", "SubjectId" });
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Bookings_PersonId",
+                table: "Bookings",
+                column: "PersonId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Bookings_Resource_Day_Half_GivenBack",
+                table: "Bookings",
+                columns: new[] { "Resource", "Day", "Half", "GivenBack" },
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Bookings_VehicleId",
+                table: "Bookings",
+                column: "VehicleId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Bookings_WorkDayId",
+                table: "Bookings",
+                column: "WorkDayId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_CalendarLinks_PersonId",
+                table: "CalendarLinks",
+                column: "PersonId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_CalendarLinks_TokenHash",
+                table: "CalendarLinks",
+                column: "TokenHash",
+                unique: true);
 
             migrationBuilder.CreateIndex(
                 name: "IX_CancelledSales_AcceptanceId",
@@ -1842,6 +2293,16 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 name: "IX_FoundationArea_HouseId",
                 table: "FoundationArea",
                 column: "HouseId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_HandOvers_DocumentId",
+                table: "HandOvers",
+                column: "DocumentId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_HandOvers_InstalledSystemId",
+                table: "HandOvers",
+                column: "InstalledSystemId");
 
             migrationBuilder.CreateIndex(
                 name: "IX_HoleReading_FanSettingId",
@@ -1948,6 +2409,11 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 table: "Jobs",
                 column: "Number",
                 unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_MaterialUses_JobId",
+                table: "MaterialUses",
+                column: "JobId");
 
             migrationBuilder.CreateIndex(
                 name: "IX_Outbox_HouseId",
@@ -2071,6 +2537,32 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 column: "LetterDocumentId");
 
             migrationBuilder.CreateIndex(
+                name: "IX_RecallNotices_FanRecallId_SystemComponentId",
+                table: "RecallNotices",
+                columns: new[] { "FanRecallId", "SystemComponentId" },
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_RecallNotices_HouseId",
+                table: "RecallNotices",
+                column: "HouseId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_RecallNotices_LetterDocumentId",
+                table: "RecallNotices",
+                column: "LetterDocumentId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_RecallNotices_OutboxMessageId",
+                table: "RecallNotices",
+                column: "OutboxMessageId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_RecallNotices_SystemComponentId",
+                table: "RecallNotices",
+                column: "SystemComponentId");
+
+            migrationBuilder.CreateIndex(
                 name: "IX_ReminderRules_Code",
                 table: "ReminderRules",
                 column: "Code",
@@ -2135,6 +2627,33 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 column: "SuctionDesignId");
 
             migrationBuilder.CreateIndex(
+                name: "IX_ServiceCalls_HouseId",
+                table: "ServiceCalls",
+                column: "HouseId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ServiceCalls_InstalledSystemId",
+                table: "ServiceCalls",
+                column: "InstalledSystemId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ServiceCalls_Number",
+                table: "ServiceCalls",
+                column: "Number",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ServiceCalls_SendingKey",
+                table: "ServiceCalls",
+                column: "SendingKey",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ServiceCalls_State",
+                table: "ServiceCalls",
+                column: "State");
+
+            migrationBuilder.CreateIndex(
                 name: "EmailIndex",
                 table: "Staff",
                 column: "NormalizedEmail");
@@ -2143,6 +2662,12 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 name: "UserNameIndex",
                 table: "Staff",
                 column: "NormalizedUserName",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_StepTexts_Kind_Code",
+                table: "StepTexts",
+                columns: new[] { "Kind", "Code" },
                 unique: true);
 
             migrationBuilder.CreateIndex(
@@ -2165,6 +2690,17 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 name: "IX_SystemComponent_InstalledSystemId",
                 table: "SystemComponent",
                 column: "InstalledSystemId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_SystemLinks_InstalledSystemId",
+                table: "SystemLinks",
+                column: "InstalledSystemId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_SystemLinks_TokenHash",
+                table: "SystemLinks",
+                column: "TokenHash",
+                unique: true);
 
             migrationBuilder.CreateIndex(
                 name: "IX_Systems_ActivatedAtUtc",
@@ -2217,6 +2753,32 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 table: "UnsubscribeLinks",
                 column: "TokenHash",
                 unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_WorkDays_CalendarUid",
+                table: "WorkDays",
+                column: "CalendarUid",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_WorkDays_Day",
+                table: "WorkDays",
+                column: "Day");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_WorkDays_HouseId",
+                table: "WorkDays",
+                column: "HouseId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_WorkDays_JobId",
+                table: "WorkDays",
+                column: "JobId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_WorkDays_ServiceCallId",
+                table: "WorkDays",
+                column: "ServiceCallId");
         }
 
         /// <inheritdoc />
@@ -2224,6 +2786,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
         {
             migrationBuilder.DropTable(
                 name: "Appliance");
+
+            migrationBuilder.DropTable(
+                name: "Appointments");
 
             migrationBuilder.DropTable(
                 name: "AspNetUserClaims");
@@ -2236,6 +2801,12 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
 
             migrationBuilder.DropTable(
                 name: "Audit");
+
+            migrationBuilder.DropTable(
+                name: "Bookings");
+
+            migrationBuilder.DropTable(
+                name: "CalendarLinks");
 
             migrationBuilder.DropTable(
                 name: "CancelledSales");
@@ -2265,6 +2836,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 name: "FoundationArea");
 
             migrationBuilder.DropTable(
+                name: "HandOvers");
+
+            migrationBuilder.DropTable(
                 name: "HoleReading");
 
             migrationBuilder.DropTable(
@@ -2278,6 +2852,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
 
             migrationBuilder.DropTable(
                 name: "Licences");
+
+            migrationBuilder.DropTable(
+                name: "MaterialUses");
 
             migrationBuilder.DropTable(
                 name: "OutboxGates");
@@ -2301,6 +2878,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 name: "QuoteLinks");
 
             migrationBuilder.DropTable(
+                name: "RecallNotices");
+
+            migrationBuilder.DropTable(
                 name: "ReminderRules");
 
             migrationBuilder.DropTable(
@@ -2313,6 +2893,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 name: "RoutePiece");
 
             migrationBuilder.DropTable(
+                name: "StepTexts");
+
+            migrationBuilder.DropTable(
                 name: "Submissions");
 
             migrationBuilder.DropTable(
@@ -2322,7 +2905,7 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 name: "Suppressions");
 
             migrationBuilder.DropTable(
-                name: "SystemComponent");
+                name: "SystemLinks");
 
             migrationBuilder.DropTable(
                 name: "TaxRates");
@@ -2332,6 +2915,12 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
 
             migrationBuilder.DropTable(
                 name: "UnsubscribeLinks");
+
+            migrationBuilder.DropTable(
+                name: "Vehicles");
+
+            migrationBuilder.DropTable(
+                name: "WorkDays");
 
             migrationBuilder.DropTable(
                 name: "Staff");
@@ -2349,6 +2938,12 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 name: "QuoteTier");
 
             migrationBuilder.DropTable(
+                name: "FanRecalls");
+
+            migrationBuilder.DropTable(
+                name: "SystemComponent");
+
+            migrationBuilder.DropTable(
                 name: "Outbox");
 
             migrationBuilder.DropTable(
@@ -2356,6 +2951,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
 
             migrationBuilder.DropTable(
                 name: "RadonTests");
+
+            migrationBuilder.DropTable(
+                name: "ServiceCalls");
 
             migrationBuilder.DropTable(
                 name: "Systems");

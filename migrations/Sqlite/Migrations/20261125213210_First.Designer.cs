@@ -12,7 +12,7 @@ using MitigationOffice.Business.Data;
 namespace MitigationOffice.Migrations.Sqlite.Migrations
 {
     [DbContext(typeof(OfficeDb))]
-    [Migration("20261125132606_First")]
+    [Migration("20261125213210_First")]
     partial class First
     {
         /// <inheritdoc />
@@ -2131,6 +2131,209 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.ToTable("QuoteTier");
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Service.FanRecall", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Advice")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("ClosedAtUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Model")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("OpenedAtUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("OpenedBy")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("SerialFrom")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("SerialTo")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("FanRecalls");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Service.RecallNotice", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<DateTime>("AtUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("FanRecallId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("HouseId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int?>("LetterDocumentId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int?>("OutboxMessageId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("SystemComponentId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("HouseId");
+
+                    b.HasIndex("LetterDocumentId");
+
+                    b.HasIndex("OutboxMessageId");
+
+                    b.HasIndex("SystemComponentId");
+
+                    b.HasIndex("FanRecallId", "SystemComponentId")
+                        .IsUnique();
+
+                    b.ToTable("RecallNotices");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Service.ServiceCall", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<DateTime>("AskedAtUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<bool>("ByOwnPage")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("CalledOffBecause")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("CallerEmail")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("CallerName")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("CallerPhone")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Cover")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Done")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Found")
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<double?>("GaugeAfterPa")
+                        .HasColumnType("REAL");
+
+                    b.Property<string>("GaugeAsEntered")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<double?>("GaugePa")
+                        .HasColumnType("REAL");
+
+                    b.Property<int>("HouseId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int?>("InstalledSystemId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Number")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<double?>("OutdoorC")
+                        .HasColumnType("REAL");
+
+                    b.Property<string>("SendingKey")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("SettledBy")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly?>("SettledOn")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Sign")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("State")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Words")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("HouseId");
+
+                    b.HasIndex("InstalledSystemId");
+
+                    b.HasIndex("Number")
+                        .IsUnique();
+
+                    b.HasIndex("SendingKey")
+                        .IsUnique();
+
+                    b.HasIndex("State");
+
+                    b.ToTable("ServiceCalls");
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Shop.CompanyProfile", b =>
                 {
                     b.Property<int>("Id")
@@ -2514,6 +2717,32 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.ToTable("PriceItems");
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Shop.Vehicle", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Plate")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<bool>("Retired")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("Vehicles");
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Staff.StaffMember", b =>
                 {
                     b.Property<int>("Id")
@@ -2680,6 +2909,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .ValueGeneratedOnAdd()
                         .HasColumnType("INTEGER");
 
+                    b.Property<double?>("FanOffPa")
+                        .HasColumnType("REAL");
+
                     b.Property<string>("HoleLabel")
                         .IsRequired()
                         .HasColumnType("TEXT");
@@ -2704,6 +2936,63 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.ToTable("FinalSuction");
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Systems.HandOver", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<DateTime>("AtUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("DocumentId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("DocumentSha256")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Inspection")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("InstalledSystemId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Lines")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Notes")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Strokes")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("TypedName")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("DocumentId");
+
+                    b.HasIndex("InstalledSystemId");
+
+                    b.ToTable("HandOvers");
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Systems.InstalledSystem", b =>
                 {
                     b.Property<int>("Id")
@@ -2726,6 +3015,14 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .HasColumnType("TEXT");
 
                     b.Property<string>("DifferencesFromDesign")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Electrician")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("ElectricianLicence")
                         .IsRequired()
                         .HasColumnType("TEXT");
 
@@ -2755,6 +3052,10 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .IsRequired()
                         .HasColumnType("TEXT");
 
+                    b.Property<string>("SecondBranch")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
                     b.Property<string>("StartUpGaugeAsEntered")
                         .IsRequired()
                         .HasColumnType("TEXT");
@@ -2779,11 +3080,26 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .IsRequired()
                         .HasColumnType("TEXT");
 
+                    b.Property<string>("TakenOverParts")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
                     b.Property<int>("Version")
                         .IsConcurrencyToken()
                         .HasColumnType("INTEGER");
 
+                    b.Property<DateOnly?>("WiringSignedOn")
+                        .HasColumnType("TEXT");
+
                     b.ComplexProperty(typeof(Dictionary<string, object>), "Price", "MitigationOffice.Business.Systems.InstalledSystem.Price#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("INTEGER");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "TakenOverCredit", "MitigationOffice.Business.Systems.InstalledSystem.TakenOverCredit#Money", b1 =>
                         {
                             b1.IsRequired();
 
@@ -2903,6 +3219,51 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.HasIndex("InstalledSystemId");
 
                     b.ToTable("SystemComponent");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Systems.SystemLink", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<DateTime>("CreatedAtUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("CreatedBy")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("InstalledSystemId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("MadeFor")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("RevokedAtUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("RevokedBy")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("TokenHash")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("InstalledSystemId");
+
+                    b.HasIndex("TokenHash")
+                        .IsUnique();
+
+                    b.ToTable("SystemLinks");
                 });
 
             modelBuilder.Entity("MitigationOffice.Business.Tests.RadonTest", b =>
@@ -3037,6 +3398,160 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.ToTable("TestDevice");
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Work.Appointment", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<TimeOnly?>("At")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("CalendarUid")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("CancelledAtUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("ChangedAtUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly>("Day")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("HouseId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("JobId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Phone")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Sequence")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Who")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Words")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("CalendarUid")
+                        .IsUnique();
+
+                    b.HasIndex("Day");
+
+                    b.HasIndex("HouseId");
+
+                    b.HasIndex("JobId");
+
+                    b.ToTable("Appointments");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Work.Booking", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<DateOnly>("Day")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("GivenBack")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Half")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int?>("PersonId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Resource")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int?>("VehicleId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("WorkDayId")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("PersonId");
+
+                    b.HasIndex("VehicleId");
+
+                    b.HasIndex("WorkDayId");
+
+                    b.HasIndex("Resource", "Day", "Half", "GivenBack")
+                        .IsUnique();
+
+                    b.ToTable("Bookings");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Work.CalendarLink", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<DateTime>("CreatedAtUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<bool>("Everything")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("PersonId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<DateTime?>("RevokedAtUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("TokenHash")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("PersonId");
+
+                    b.HasIndex("TokenHash")
+                        .IsUnique();
+
+                    b.ToTable("CalendarLinks");
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Work.ChecklistStep", b =>
                 {
                     b.Property<int>("Id")
@@ -3116,7 +3631,24 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.Property<DateOnly?>("DepositReceivedOn")
                         .HasColumnType("TEXT");
 
+                    b.Property<DateOnly?>("DigFrom")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("DigTicket")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly?>("DigUntil")
+                        .HasColumnType("TEXT");
+
                     b.Property<DateOnly?>("DoneOn")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly?>("HeldOn")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("HoldBecause")
+                        .IsRequired()
                         .HasColumnType("TEXT");
 
                     b.Property<int>("HouseId")
@@ -3133,6 +3665,19 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
 
                     b.Property<string>("Number")
                         .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly?>("PermitAskedOn")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly?>("PermitGrantedOn")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("PermitNumber")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly?>("PermitUntil")
                         .HasColumnType("TEXT");
 
                     b.Property<string>("State")
@@ -3163,6 +3708,154 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .IsUnique();
 
                     b.ToTable("Jobs");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Work.MaterialUse", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("JobId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Note")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<decimal?>("Planned")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Position")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<decimal?>("TakenOver")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Unit")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<decimal?>("Used")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("What")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("JobId");
+
+                    b.ToTable("MaterialUses");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Work.StepText", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Caution")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Code")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<bool>("LeftOut")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Source")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Words")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Kind", "Code")
+                        .IsUnique();
+
+                    b.ToTable("StepTexts");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Work.WorkDay", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<TimeOnly?>("ArriveAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("CalendarUid")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("CancelledAtUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("ChangedAtUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly>("Day")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("HouseId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int?>("JobId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Part")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Sequence")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int?>("ServiceCallId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("CalendarUid")
+                        .IsUnique();
+
+                    b.HasIndex("Day");
+
+                    b.HasIndex("HouseId");
+
+                    b.HasIndex("JobId");
+
+                    b.HasIndex("ServiceCallId");
+
+                    b.ToTable("WorkDays");
                 });
 
             modelBuilder.Entity("Microsoft.AspNetCore.Identity.IdentityUserClaim<int>", b =>
@@ -3554,6 +4247,51 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Service.RecallNotice", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Service.FanRecall", null)
+                        .WithMany()
+                        .HasForeignKey("FanRecallId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Houses.House", null)
+                        .WithMany()
+                        .HasForeignKey("HouseId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Documents.StoredDocument", null)
+                        .WithMany()
+                        .HasForeignKey("LetterDocumentId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("MitigationOffice.Business.Messages.OutboxMessage", null)
+                        .WithMany()
+                        .HasForeignKey("OutboxMessageId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("MitigationOffice.Business.Systems.SystemComponent", null)
+                        .WithMany()
+                        .HasForeignKey("SystemComponentId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Service.ServiceCall", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Houses.House", null)
+                        .WithMany()
+                        .HasForeignKey("HouseId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Systems.InstalledSystem", null)
+                        .WithMany()
+                        .HasForeignKey("InstalledSystemId")
+                        .OnDelete(DeleteBehavior.Restrict);
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Shop.FanPoint", b =>
                 {
                     b.HasOne("MitigationOffice.Business.Shop.Fan", null)
@@ -3596,6 +4334,21 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Systems.HandOver", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Documents.StoredDocument", null)
+                        .WithMany()
+                        .HasForeignKey("DocumentId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Systems.InstalledSystem", null)
+                        .WithMany()
+                        .HasForeignKey("InstalledSystemId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Systems.InstalledSystem", b =>
                 {
                     b.HasOne("MitigationOffice.Business.Houses.House", null)
@@ -3634,6 +4387,15 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Systems.SystemLink", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Systems.InstalledSystem", null)
+                        .WithMany()
+                        .HasForeignKey("InstalledSystemId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Tests.RadonTest", b =>
                 {
                     b.HasOne("MitigationOffice.Business.Houses.House", null)
@@ -3662,6 +4424,49 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Work.Appointment", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Houses.House", null)
+                        .WithMany()
+                        .HasForeignKey("HouseId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Work.Job", null)
+                        .WithMany()
+                        .HasForeignKey("JobId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Work.Booking", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Staff.StaffMember", null)
+                        .WithMany()
+                        .HasForeignKey("PersonId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("MitigationOffice.Business.Shop.Vehicle", null)
+                        .WithMany()
+                        .HasForeignKey("VehicleId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("MitigationOffice.Business.Work.WorkDay", null)
+                        .WithMany("Bookings")
+                        .HasForeignKey("WorkDayId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Work.CalendarLink", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Staff.StaffMember", null)
+                        .WithMany()
+                        .HasForeignKey("PersonId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Work.ChecklistStep", b =>
                 {
                     b.HasOne("MitigationOffice.Business.Work.Job", null)
@@ -3684,6 +4489,34 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .HasForeignKey("HouseId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Work.MaterialUse", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Work.Job", null)
+                        .WithMany()
+                        .HasForeignKey("JobId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Work.WorkDay", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Houses.House", null)
+                        .WithMany()
+                        .HasForeignKey("HouseId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Work.Job", null)
+                        .WithMany()
+                        .HasForeignKey("JobId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("MitigationOffice.Business.Service.ServiceCall", null)
+                        .WithMany()
+                        .HasForeignKey("ServiceCallId")
+                        .OnDelete(DeleteBehavior.Restrict);
                 });
 
             modelBuilder.Entity("MitigationOffice.Business.Design.SuctionDesign", b =>
@@ -3765,6 +4598,11 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
             modelBuilder.Entity("MitigationOffice.Business.Work.Job", b =>
                 {
                     b.Navigation("Steps");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Work.WorkDay", b =>
+                {
+                    b.Navigation("Bookings");
                 });
 #pragma warning restore 612, 618
         }

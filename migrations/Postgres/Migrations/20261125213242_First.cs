@@ -124,6 +124,27 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "FanRecalls",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "integer", nullable: false)
+                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
+                    Model = table.Column<string>(type: "text", nullable: false),
+                    SerialFrom = table.Column<string>(type: "text", nullable: false),
+                    SerialTo = table.Column<string>(type: "text", nullable: false),
+                    Reason = table.Column<string>(type: "text", nullable: false),
+                    Advice = table.Column<string>(type: "text", nullable: false),
+                    OpenedAtUtc = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    OpenedBy = table.Column<string>(type: "text", nullable: false),
+                    ClosedAtUtc = table.Column<DateTime>(type: "timestamp with time zone", nullable: true),
+                    Version = table.Column<int>(type: "integer", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_FanRecalls", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "Fans",
                 columns: table => new
                 {
@@ -320,6 +341,25 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "StepTexts",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "integer", nullable: false)
+                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
+                    Kind = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
+                    Code = table.Column<string>(type: "text", nullable: false),
+                    Words = table.Column<string>(type: "text", nullable: false),
+                    Caution = table.Column<string>(type: "text", nullable: false),
+                    Source = table.Column<string>(type: "text", nullable: false),
+                    LeftOut = table.Column<bool>(type: "boolean", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_StepTexts", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "Submissions",
                 columns: table => new
                 {
@@ -384,6 +424,22 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 constraints: table =>
                 {
                     table.PrimaryKey("PK_UnsubscribeLinks", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "Vehicles",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "integer", nullable: false)
+                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
+                    Name = table.Column<string>(type: "text", nullable: false),
+                    Plate = table.Column<string>(type: "text", nullable: false),
+                    Retired = table.Column<bool>(type: "boolean", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Vehicles", x => x.Id);
                 });
 
             migrationBuilder.CreateTable(
@@ -768,6 +824,30 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         principalTable: "Staff",
                         principalColumn: "Id",
                         onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "CalendarLinks",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "integer", nullable: false)
+                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
+                    PersonId = table.Column<int>(type: "integer", nullable: false),
+                    TokenHash = table.Column<string>(type: "text", nullable: false),
+                    Everything = table.Column<bool>(type: "boolean", nullable: false),
+                    CreatedAtUtc = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    RevokedAtUtc = table.Column<DateTime>(type: "timestamp with time zone", nullable: true),
+                    Version = table.Column<int>(type: "integer", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_CalendarLinks", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_CalendarLinks_Staff_PersonId",
+                        column: x => x.PersonId,
+                        principalTable: "Staff",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
                 });
 
             migrationBuilder.CreateTable(
@@ -1302,6 +1382,15 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     Notes = table.Column<string>(type: "text", nullable: false),
                     DepositReceivedOn = table.Column<DateOnly>(type: "date", nullable: true),
                     CalledOffBecause = table.Column<string>(type: "text", nullable: false),
+                    PermitNumber = table.Column<string>(type: "text", nullable: false),
+                    PermitAskedOn = table.Column<DateOnly>(type: "date", nullable: true),
+                    PermitGrantedOn = table.Column<DateOnly>(type: "date", nullable: true),
+                    PermitUntil = table.Column<DateOnly>(type: "date", nullable: true),
+                    DigTicket = table.Column<string>(type: "text", nullable: false),
+                    DigFrom = table.Column<DateOnly>(type: "date", nullable: true),
+                    DigUntil = table.Column<DateOnly>(type: "date", nullable: true),
+                    HoldBecause = table.Column<string>(type: "text", nullable: false),
+                    HeldOn = table.Column<DateOnly>(type: "date", nullable: true),
                     DepositReceived_Cents = table.Column<long>(type: "bigint", nullable: false),
                     Version = table.Column<int>(type: "integer", nullable: false)
                 },
@@ -1415,6 +1504,43 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "Appointments",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "integer", nullable: false)
+                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
+                    JobId = table.Column<int>(type: "integer", nullable: false),
+                    HouseId = table.Column<int>(type: "integer", nullable: false),
+                    Kind = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
+                    Who = table.Column<string>(type: "text", nullable: false),
+                    Phone = table.Column<string>(type: "text", nullable: false),
+                    Day = table.Column<DateOnly>(type: "date", nullable: false),
+                    At = table.Column<TimeOnly>(type: "time without time zone", nullable: true),
+                    Words = table.Column<string>(type: "text", nullable: false),
+                    ChangedAtUtc = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    CancelledAtUtc = table.Column<DateTime>(type: "timestamp with time zone", nullable: true),
+                    Sequence = table.Column<int>(type: "integer", nullable: false),
+                    CalendarUid = table.Column<string>(type: "text", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Appointments", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_Appointments_Houses_HouseId",
+                        column: x => x.HouseId,
+                        principalTable: "Houses",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Appointments_Jobs_JobId",
+                        column: x => x.JobId,
+                        principalTable: "Jobs",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "ChecklistStep",
                 columns: table => new
                 {
@@ -1442,6 +1568,33 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "MaterialUses",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "integer", nullable: false)
+                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
+                    JobId = table.Column<int>(type: "integer", nullable: false),
+                    Position = table.Column<int>(type: "integer", nullable: false),
+                    What = table.Column<string>(type: "text", nullable: false),
+                    Unit = table.Column<string>(type: "text", nullable: false),
+                    Planned = table.Column<decimal>(type: "numeric(18,6)", precision: 18, scale: 6, nullable: true),
+                    Used = table.Column<decimal>(type: "numeric(18,6)", precision: 18, scale: 6, nullable: true),
+                    TakenOver = table.Column<decimal>(type: "numeric(18,6)", precision: 18, scale: 6, nullable: true),
+                    Note = table.Column<string>(type: "text", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_MaterialUses", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_MaterialUses_Jobs_JobId",
+                        column: x => x.JobId,
+                        principalTable: "Jobs",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "Systems",
                 columns: table => new
                 {
@@ -1465,9 +1618,15 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     BackdraftNotes = table.Column<string>(type: "text", nullable: false),
                     LeftRunning = table.Column<bool>(type: "boolean", nullable: false),
                     DifferencesFromDesign = table.Column<string>(type: "text", nullable: false),
+                    SecondBranch = table.Column<string>(type: "text", nullable: false),
+                    TakenOverParts = table.Column<string>(type: "text", nullable: false),
+                    Electrician = table.Column<string>(type: "text", nullable: false),
+                    ElectricianLicence = table.Column<string>(type: "text", nullable: false),
+                    WiringSignedOn = table.Column<DateOnly>(type: "date", nullable: true),
                     LabelDocumentId = table.Column<int>(type: "integer", nullable: true),
                     PacketDocumentId = table.Column<int>(type: "integer", nullable: true),
                     Price_Cents = table.Column<long>(type: "bigint", nullable: false),
+                    TakenOverCredit_Cents = table.Column<long>(type: "bigint", nullable: false),
                     Version = table.Column<int>(type: "integer", nullable: false)
                 },
                 constraints: table =>
@@ -1514,6 +1673,7 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     InstalledSystemId = table.Column<int>(type: "integer", nullable: false),
                     HoleLabel = table.Column<string>(type: "text", nullable: false),
                     SuctionPa = table.Column<double>(type: "double precision", nullable: false),
+                    FanOffPa = table.Column<double>(type: "double precision", nullable: true),
                     PredictedPa = table.Column<double>(type: "double precision", nullable: true),
                     Version = table.Column<int>(type: "integer", nullable: false)
                 },
@@ -1526,6 +1686,41 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         principalTable: "Systems",
                         principalColumn: "Id",
                         onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "HandOvers",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "integer", nullable: false)
+                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
+                    InstalledSystemId = table.Column<int>(type: "integer", nullable: false),
+                    AtUtc = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    By = table.Column<string>(type: "text", nullable: false),
+                    TypedName = table.Column<string>(type: "text", nullable: false),
+                    Inspection = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
+                    Lines = table.Column<string>(type: "text", nullable: false),
+                    Notes = table.Column<string>(type: "text", nullable: false),
+                    Strokes = table.Column<string>(type: "text", nullable: false),
+                    DocumentId = table.Column<int>(type: "integer", nullable: false),
+                    DocumentSha256 = table.Column<string>(type: "text", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_HandOvers", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_HandOvers_Documents_DocumentId",
+                        column: x => x.DocumentId,
+                        principalTable: "Documents",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_HandOvers_Systems_InstalledSystemId",
+                        column: x => x.InstalledSystemId,
+                        principalTable: "Systems",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
                 });
 
             migrationBuilder.CreateTable(
@@ -1648,6 +1843,53 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "ServiceCalls",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "integer", nullable: false)
+                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
+                    Number = table.Column<string>(type: "text", nullable: false),
+                    HouseId = table.Column<int>(type: "integer", nullable: false),
+                    InstalledSystemId = table.Column<int>(type: "integer", nullable: true),
+                    State = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
+                    AskedAtUtc = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    ByOwnPage = table.Column<bool>(type: "boolean", nullable: false),
+                    CallerName = table.Column<string>(type: "text", nullable: false),
+                    CallerPhone = table.Column<string>(type: "text", nullable: false),
+                    CallerEmail = table.Column<string>(type: "text", nullable: false),
+                    Sign = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
+                    Words = table.Column<string>(type: "text", nullable: false),
+                    GaugePa = table.Column<double>(type: "double precision", nullable: true),
+                    GaugeAsEntered = table.Column<string>(type: "text", nullable: false),
+                    OutdoorC = table.Column<double>(type: "double precision", nullable: true),
+                    Found = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: true),
+                    Done = table.Column<string>(type: "text", nullable: false),
+                    GaugeAfterPa = table.Column<double>(type: "double precision", nullable: true),
+                    SettledOn = table.Column<DateOnly>(type: "date", nullable: true),
+                    SettledBy = table.Column<string>(type: "text", nullable: false),
+                    Cover = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
+                    CalledOffBecause = table.Column<string>(type: "text", nullable: false),
+                    SendingKey = table.Column<string>(type: "text", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_ServiceCalls", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_ServiceCalls_Houses_HouseId",
+                        column: x => x.HouseId,
+                        principalTable: "Houses",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_ServiceCalls_Systems_InstalledSystemId",
+                        column: x => x.InstalledSystemId,
+                        principalTable: "Systems",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "SystemComponent",
                 columns: table => new
                 {
@@ -1673,6 +1915,32 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         principalTable: "Systems",
                         principalColumn: "Id",
                         onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "SystemLinks",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "integer", nullable: false)
+                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
+                    InstalledSystemId = table.Column<int>(type: "integer", nullable: false),
+                    TokenHash = table.Column<string>(type: "text", nullable: false),
+                    MadeFor = table.Column<string>(type: "text", nullable: false),
+                    CreatedAtUtc = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    CreatedBy = table.Column<string>(type: "text", nullable: false),
+                    RevokedAtUtc = table.Column<DateTime>(type: "timestamp with time zone", nullable: true),
+                    RevokedBy = table.Column<string>(type: "text", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_SystemLinks", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_SystemLinks_Systems_InstalledSystemId",
+                        column: x => x.InstalledSystemId,
+                        principalTable: "Systems",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
                 });
 
             migrationBuilder.CreateTable(
@@ -1703,6 +1971,136 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         onDelete: ReferentialAction.Cascade);
                 });
 
+            migrationBuilder.CreateTable(
+                name: "WorkDays",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "integer", nullable: false)
+                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
+                    HouseId = table.Column<int>(type: "integer", nullable: false),
+                    JobId = table.Column<int>(type: "integer", nullable: true),
+                    ServiceCallId = table.Column<int>(type: "integer", nullable: true),
+                    Day = table.Column<DateOnly>(type: "date", nullable: false),
+                    Part = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
+                    ArriveAt = table.Column<TimeOnly>(type: "time without time zone", nullable: true),
+                    ChangedAtUtc = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    CancelledAtUtc = table.Column<DateTime>(type: "timestamp with time zone", nullable: true),
+                    Sequence = table.Column<int>(type: "integer", nullable: false),
+                    CalendarUid = table.Column<string>(type: "text", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_WorkDays", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_WorkDays_Houses_HouseId",
+                        column: x => x.HouseId,
+                        principalTable: "Houses",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_WorkDays_Jobs_JobId",
+                        column: x => x.JobId,
+                        principalTable: "Jobs",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_WorkDays_ServiceCalls_ServiceCallId",
+                        column: x => x.ServiceCallId,
+                        principalTable: "ServiceCalls",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "RecallNotices",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "integer", nullable: false)
+                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
+                    FanRecallId = table.Column<int>(type: "integer", nullable: false),
+                    SystemComponentId = table.Column<int>(type: "integer", nullable: false),
+                    HouseId = table.Column<int>(type: "integer", nullable: false),
+                    OutboxMessageId = table.Column<int>(type: "integer", nullable: true),
+                    LetterDocumentId = table.Column<int>(type: "integer", nullable: true),
+                    AtUtc = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    By = table.Column<string>(type: "text", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_RecallNotices", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_RecallNotices_Documents_LetterDocumentId",
+                        column: x => x.LetterDocumentId,
+                        principalTable: "Documents",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_RecallNotices_FanRecalls_FanRecallId",
+                        column: x => x.FanRecallId,
+                        principalTable: "FanRecalls",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_RecallNotices_Houses_HouseId",
+                        column: x => x.HouseId,
+                        principalTable: "Houses",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_RecallNotices_Outbox_OutboxMessageId",
+                        column: x => x.OutboxMessageId,
+                        principalTable: "Outbox",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_RecallNotices_SystemComponent_SystemComponentId",
+                        column: x => x.SystemComponentId,
+                        principalTable: "SystemComponent",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "Bookings",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "integer", nullable: false)
+                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
+                    WorkDayId = table.Column<int>(type: "integer", nullable: false),
+                    Resource = table.Column<string>(type: "text", nullable: false),
+                    PersonId = table.Column<int>(type: "integer", nullable: true),
+                    VehicleId = table.Column<int>(type: "integer", nullable: true),
+                    Name = table.Column<string>(type: "text", nullable: false),
+                    Day = table.Column<DateOnly>(type: "date", nullable: false),
+                    Half = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
+                    GivenBack = table.Column<int>(type: "integer", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Bookings", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_Bookings_Staff_PersonId",
+                        column: x => x.PersonId,
+                        principalTable: "Staff",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Bookings_Vehicles_VehicleId",
+                        column: x => x.VehicleId,
+                        principalTable: "Vehicles",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Bookings_WorkDays_WorkDayId",
+                        column: x => x.WorkDayId,
+                        principalTable: "WorkDays",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
             migrationBuilder.CreateIndex(
                 name: "IX_Acceptances_PdfDocumentId",
                 table: "Acceptances",
@@ -1725,6 +2123,27 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 column: "HouseId");
 
             migrationBuilder.CreateIndex(
+                name: "IX_Appointments_CalendarUid",
+                table: "Appointments",
+                column: "CalendarUid",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Appointments_Day",
+                table: "Appointments",
+                column: "Day");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Appointments_HouseId",
+                table: "Appointments",
+                column: "HouseId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Appointments_JobId",
+                table: "Appointments",
+                column: "JobId");
+
+            migrationBuilder.CreateIndex(
                 name: "IX_AspNetUserClaims_UserId",
                 table: "AspNetUserClaims",
                 column: "UserId");
@@ -1743,6 +2162,38 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 name: "IX_Audit_Subject_SubjectId",
                 table: "Audit",
                 columns: new[] { "Subject", "SubjectId" });
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Bookings_PersonId",
+                table: "Bookings",
+                column: "PersonId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Bookings_Resource_Day_Half_GivenBack",
+                table: "Bookings",
+                columns: new[] { "Resource", "Day", "Half", "GivenBack" },
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Bookings_VehicleId",
+                table: "Bookings",
+                column: "VehicleId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Bookings_WorkDayId",
+                table: "Bookings",
+                column: "WorkDayId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_CalendarLinks_PersonId",
+                table: "CalendarLinks",
+                column: "PersonId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_CalendarLinks_TokenHash",
+                table: "CalendarLinks",
+                column: "TokenHash",
+                unique: true);
 
             migrationBuilder.CreateIndex(
                 name: "IX_CancelledSales_AcceptanceId",
@@ -1843,6 +2294,16 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 name: "IX_FoundationArea_HouseId",
                 table: "FoundationArea",
                 column: "HouseId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_HandOvers_DocumentId",
+                table: "HandOvers",
+                column: "DocumentId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_HandOvers_InstalledSystemId",
+                table: "HandOvers",
+                column: "InstalledSystemId");
 
             migrationBuilder.CreateIndex(
                 name: "IX_HoleReading_FanSettingId",
@@ -1949,6 +2410,11 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 table: "Jobs",
                 column: "Number",
                 unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_MaterialUses_JobId",
+                table: "MaterialUses",
+                column: "JobId");
 
             migrationBuilder.CreateIndex(
                 name: "IX_Outbox_HouseId",
@@ -2072,6 +2538,32 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 column: "LetterDocumentId");
 
             migrationBuilder.CreateIndex(
+                name: "IX_RecallNotices_FanRecallId_SystemComponentId",
+                table: "RecallNotices",
+                columns: new[] { "FanRecallId", "SystemComponentId" },
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_RecallNotices_HouseId",
+                table: "RecallNotices",
+                column: "HouseId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_RecallNotices_LetterDocumentId",
+                table: "RecallNotices",
+                column: "LetterDocumentId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_RecallNotices_OutboxMessageId",
+                table: "RecallNotices",
+                column: "OutboxMessageId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_RecallNotices_SystemComponentId",
+                table: "RecallNotices",
+                column: "SystemComponentId");
+
+            migrationBuilder.CreateIndex(
                 name: "IX_ReminderRules_Code",
                 table: "ReminderRules",
                 column: "Code",
@@ -2136,6 +2628,33 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 column: "SuctionDesignId");
 
             migrationBuilder.CreateIndex(
+                name: "IX_ServiceCalls_HouseId",
+                table: "ServiceCalls",
+                column: "HouseId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ServiceCalls_InstalledSystemId",
+                table: "ServiceCalls",
+                column: "InstalledSystemId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ServiceCalls_Number",
+                table: "ServiceCalls",
+                column: "Number",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ServiceCalls_SendingKey",
+                table: "ServiceCalls",
+                column: "SendingKey",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ServiceCalls_State",
+                table: "ServiceCalls",
+                column: "State");
+
+            migrationBuilder.CreateIndex(
                 name: "EmailIndex",
                 table: "Staff",
                 column: "NormalizedEmail");
@@ -2144,6 +2663,12 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 name: "UserNameIndex",
                 table: "Staff",
                 column: "NormalizedUserName",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_StepTexts_Kind_Code",
+                table: "StepTexts",
+                columns: new[] { "Kind", "Code" },
                 unique: true);
 
             migrationBuilder.CreateIndex(
@@ -2166,6 +2691,17 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 name: "IX_SystemComponent_InstalledSystemId",
                 table: "SystemComponent",
                 column: "InstalledSystemId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_SystemLinks_InstalledSystemId",
+                table: "SystemLinks",
+                column: "InstalledSystemId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_SystemLinks_TokenHash",
+                table: "SystemLinks",
+                column: "TokenHash",
+                unique: true);
 
             migrationBuilder.CreateIndex(
                 name: "IX_Systems_ActivatedAtUtc",
@@ -2218,6 +2754,32 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 table: "UnsubscribeLinks",
                 column: "TokenHash",
                 unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_WorkDays_CalendarUid",
+                table: "WorkDays",
+                column: "CalendarUid",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_WorkDays_Day",
+                table: "WorkDays",
+                column: "Day");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_WorkDays_HouseId",
+                table: "WorkDays",
+                column: "HouseId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_WorkDays_JobId",
+                table: "WorkDays",
+                column: "JobId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_WorkDays_ServiceCallId",
+                table: "WorkDays",
+                column: "ServiceCallId");
         }
 
         /// <inheritdoc />
@@ -2225,6 +2787,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
         {
             migrationBuilder.DropTable(
                 name: "Appliance");
+
+            migrationBuilder.DropTable(
+                name: "Appointments");
 
             migrationBuilder.DropTable(
                 name: "AspNetUserClaims");
@@ -2237,6 +2802,12 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
 
             migrationBuilder.DropTable(
                 name: "Audit");
+
+            migrationBuilder.DropTable(
+                name: "Bookings");
+
+            migrationBuilder.DropTable(
+                name: "CalendarLinks");
 
             migrationBuilder.DropTable(
                 name: "CancelledSales");
@@ -2266,6 +2837,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 name: "FoundationArea");
 
             migrationBuilder.DropTable(
+                name: "HandOvers");
+
+            migrationBuilder.DropTable(
                 name: "HoleReading");
 
             migrationBuilder.DropTable(
@@ -2279,6 +2853,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
 
             migrationBuilder.DropTable(
                 name: "Licences");
+
+            migrationBuilder.DropTable(
+                name: "MaterialUses");
 
             migrationBuilder.DropTable(
                 name: "OutboxGates");
@@ -2302,6 +2879,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 name: "QuoteLinks");
 
             migrationBuilder.DropTable(
+                name: "RecallNotices");
+
+            migrationBuilder.DropTable(
                 name: "ReminderRules");
 
             migrationBuilder.DropTable(
@@ -2314,6 +2894,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 name: "RoutePiece");
 
             migrationBuilder.DropTable(
+                name: "StepTexts");
+
+            migrationBuilder.DropTable(
                 name: "Submissions");
 
             migrationBuilder.DropTable(
@@ -2323,7 +2906,7 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 name: "Suppressions");
 
             migrationBuilder.DropTable(
-                name: "SystemComponent");
+                name: "SystemLinks");
 
             migrationBuilder.DropTable(
                 name: "TaxRates");
@@ -2333,6 +2916,12 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
 
             migrationBuilder.DropTable(
                 name: "UnsubscribeLinks");
+
+            migrationBuilder.DropTable(
+                name: "Vehicles");
+
+            migrationBuilder.DropTable(
+                name: "WorkDays");
 
             migrationBuilder.DropTable(
                 name: "Staff");
@@ -2350,6 +2939,12 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 name: "QuoteTier");
 
             migrationBuilder.DropTable(
+                name: "FanRecalls");
+
+            migrationBuilder.DropTable(
+                name: "SystemComponent");
+
+            migrationBuilder.DropTable(
                 name: "Outbox");
 
             migrationBuilder.DropTable(
@@ -2357,6 +2952,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
 
             migrationBuilder.DropTable(
                 name: "RadonTests");
+
+            migrationBuilder.DropTable(
+                name: "ServiceCalls");
 
             migrationBuilder.DropTable(
                 name: "Systems");
