@@ -8,6 +8,7 @@ using MitigationOffice.Business.Documents;
 using MitigationOffice.Business.FollowUp;
 using MitigationOffice.Business.Houses;
 using MitigationOffice.Business.Invoices;
+using MitigationOffice.Business.Invoices.Changes;
 using MitigationOffice.Business.Messages;
 using MitigationOffice.Business.Quotes;
 using MitigationOffice.Business.Service;
@@ -28,8 +29,10 @@ public sealed partial class OfficeDb(DbContextOptions<OfficeDb> options, TimePro
     public DbSet<Licence> Licences => Set<Licence>();
     public DbSet<PriceItem> PriceItems => Set<PriceItem>();
     public DbSet<Fan> Fans => Set<Fan>();
+    public DbSet<RuleSetEdition> RuleSets => Set<RuleSetEdition>();
     public DbSet<Customer> Customers => Set<Customer>();
     public DbSet<House> Houses => Set<House>();
+    public DbSet<PlanBackdrop> Backdrops => Set<PlanBackdrop>();
     public DbSet<HouseClimate> Climates => Set<HouseClimate>();
     public DbSet<HouseOwner> HouseOwners => Set<HouseOwner>();
     public DbSet<PressureFieldTest> PressureFieldTests => Set<PressureFieldTest>();
@@ -66,6 +69,10 @@ public sealed partial class OfficeDb(DbContextOptions<OfficeDb> options, TimePro
     public DbSet<Invoice> Invoices => Set<Invoice>();
     public DbSet<Payment> Payments => Set<Payment>();
     public DbSet<CancelledSale> CancelledSales => Set<CancelledSale>();
+    public DbSet<CancelNotice> CancelNotices => Set<CancelNotice>();
+    public DbSet<ChangeOrder> ChangeOrders => Set<ChangeOrder>();
+    public DbSet<ChangeLink> ChangeLinks => Set<ChangeLink>();
+    public DbSet<ChangeSignature> ChangeSignatures => Set<ChangeSignature>();
     public DbSet<StoredDocument> Documents => Set<StoredDocument>();
     public DbSet<AuditEntry> Audit => Set<AuditEntry>();
     public DbSet<Counter> Counters => Set<Counter>();
@@ -85,6 +92,8 @@ public sealed partial class OfficeDb(DbContextOptions<OfficeDb> options, TimePro
         builder.Entity<HouseOwner>().HasOne(o => o.House).WithMany(h => h.Owners).OnDelete(DeleteBehavior.Restrict);
         builder.Entity<HouseOwner>().HasOne(o => o.Customer).WithMany().OnDelete(DeleteBehavior.Restrict);
         builder.Entity<QuoteRevision>().HasOne(r => r.Quote).WithMany(q => q.Revisions).OnDelete(DeleteBehavior.Restrict);
+        Refer<PlanBackdrop, House>(builder, x => x.HouseId);
+        Refer<PlanBackdrop, StoredDocument>(builder, x => x.DocumentId);
         Refer<HouseClimate, House>(builder, x => x.HouseId);
         Refer<PressureFieldTest, House>(builder, x => x.HouseId);
         Refer<SuctionDesign, House>(builder, x => x.HouseId);
@@ -147,6 +156,17 @@ public sealed partial class OfficeDb(DbContextOptions<OfficeDb> options, TimePro
         Refer<CancelledSale, House>(builder, x => x.HouseId);
         Refer<CancelledSale, Customer>(builder, x => x.CustomerId);
         Refer<CancelledSale, Acceptance>(builder, x => x.AcceptanceId);
+        Refer<ChangeOrder, House>(builder, x => x.HouseId);
+        Refer<ChangeOrder, Job>(builder, x => x.JobId);
+        Refer<ChangeOrder, Acceptance>(builder, x => x.AcceptanceId);
+        Refer<ChangeOrder, StoredDocument>(builder, x => x.PdfDocumentId!);
+        Refer<ChangeLink, ChangeOrder>(builder, x => x.ChangeOrderId);
+        Refer<ChangeSignature, ChangeOrder>(builder, x => x.ChangeOrderId);
+        Refer<ChangeSignature, StoredDocument>(builder, x => x.PdfDocumentId);
+        Refer<ChangeSignature, StoredDocument>(builder, x => x.SignedDocumentId);
+        Refer<CancelNotice, House>(builder, x => x.HouseId);
+        Refer<CancelNotice, Acceptance>(builder, x => x.AcceptanceId);
+        Refer<CancelNotice, StoredDocument>(builder, x => x.PdfDocumentId);
         Refer<StoredDocument, House>(builder, x => x.HouseId!);
         foreach (var type in builder.Model.GetEntityTypes().ToList())
             foreach (var amount in type.ClrType.GetProperties().Where(p => p.PropertyType == typeof(Money) && p.CanWrite))

@@ -14,6 +14,8 @@ public static class CopyDesign
             FanId = from.FanId, TargetPa = from.TargetPa, DischargeAboveGradeM = from.DischargeAboveGradeM, OpeningDistanceM = from.OpeningDistanceM,
             AboveOpeningTopM = from.AboveOpeningTopM, AboveRoofM = from.AboveRoofM, AdjacentBuildingM = from.AdjacentBuildingM,
             RainCap = from.RainCap, FromVerticalDeg = from.FromVerticalDeg, SitingRules = from.SitingRules,
+            OpeningName = from.OpeningName, OpeningKind = from.OpeningKind, BuildingName = from.BuildingName, BuildingOpeningM = from.BuildingOpeningM, Nearby = from.Nearby,
+            NoOpeningNear = from.NoOpeningNear, NoBuildingNear = from.NoBuildingNear, NoWallNear = from.NoWallNear, Mounting = from.Mounting, FanStands = from.FanStands,
             Pieces = [.. from.Pieces.OrderBy(p => p.Position).Select(Copy)],
         };
         db.Designs.Add(copy);

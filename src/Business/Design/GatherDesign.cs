@@ -5,7 +5,6 @@ using MitigationOffice.Business.Diagnosis;
 using MitigationOffice.Business.Houses;
 using MitigationOffice.Business.Shop;
 using MitigationOffice.Engineering.Freezing.Weather;
-using MitigationOffice.Engineering.Siting;
 
 namespace MitigationOffice.Business.Design;
 
@@ -30,7 +29,7 @@ public static class GatherDesign
         var test = await db.PressureFieldTests.AsNoTracking().Include(t => t.Settings).Include(t => t.TestHoles).ThenInclude(h => h.Readings).AsSingleQuery().SingleAsync(t => t.Id == testId);
         var fans = await db.Fans.AsNoTracking().Include(f => f.Points).OrderBy(f => f.Model).AsSingleQuery().ToListAsync();
         var climate = await db.Climates.AsNoTracking().FirstOrDefaultAsync(c => c.HouseId == design.HouseId && !c.SetAside);
-        return new DesignInputs(Of(design, house, company, test, fans) with { Climate = climate is null ? null : Weather(climate) }, house);
+        return new DesignInputs(Of(design, house, company, test, fans) with { Climate = climate is null ? null : Weather(climate), Discharge = await GatherMouth.OfAsync(db, design, house) }, house);
     }
 
     public static DesignFile Of(SuctionDesign design, House house, CompanyProfile company, PressureFieldTest test, IReadOnlyList<Fan> fans) => new()
@@ -43,16 +42,10 @@ public static class GatherDesign
         })],
         Fans = [.. fans.Where(f => !f.Retired || f.Id == design.FanId || test.Settings.Exists(s => s.FanId == f.Id)).Select(Fan)],
         ChosenFan = fans.FirstOrDefault(f => f.Id == design.FanId)?.Model,
-        Discharge = Discharge(design, house),
     };
 
     /// <summary>Its faults were told when it was read.</summary>
     private static FileClimate Weather(HouseClimate climate) => new() { Unit = RecordUnit.Celsius, Csv = "DATE,TMIN,TMAX\n" + climate.Days, AcceptFaults = true };
-
-    public static string RulesFor(SuctionDesign design, House house) =>
-        design.SitingRules.Length > 0 ? design.SitingRules
-        : SitingRuleSets.All.Any(s => s.Id == $"us-{house.State.Trim().ToLowerInvariant()}") ? $"us-{house.State.Trim().ToLowerInvariant()}"
-        : "us-epa-1994";
 
     private static FileSite Site(House house, CompanyProfile company) => new()
     {
@@ -90,11 +83,5 @@ public static class GatherDesign
     {
         Model = f.Model, PriceDollars = (double)f.Price.Dollars, ExpectedLifeYears = f.ExpectedLifeYears, NoiseDbA = f.NoiseDbA,
         Points = [.. f.Points.OrderBy(p => p.FlowM3PerS).Select(p => new FileFanPoint(p.FlowM3PerS, p.StaticPressurePa, p.Watts))],
-    };
-
-    private static FileDischarge Discharge(SuctionDesign d, House house) => new()
-    {
-        AboveGradeM = d.DischargeAboveGradeM, OpeningDistanceM = d.OpeningDistanceM, AboveOpeningTopM = d.AboveOpeningTopM, AboveRoofM = d.AboveRoofM,
-        AdjacentBuildingM = d.AdjacentBuildingM, RainCap = d.RainCap, FromVerticalDeg = d.FromVerticalDeg, Rules = RulesFor(d, house),
     };
 }

@@ -6,7 +6,7 @@ namespace MitigationOffice.Business.Design;
 /// <summary>One drawn-up system for a house. Frozen once quoted; a change makes the next revision.</summary>
 [Holds(Truth.Fact)]
 [Index(nameof(HouseId), nameof(Revision), IsUnique = true)]
-public sealed class SuctionDesign : Record
+public sealed partial class SuctionDesign : Record
 {
     public int HouseId { get; set; }
     public int? PressureFieldTestId { get; set; }

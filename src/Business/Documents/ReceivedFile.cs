@@ -10,18 +10,21 @@ namespace MitigationOffice.Business.Documents;
 public sealed record ReceivedFile(string ContentType, string FileName, string? Problem)
 {
     public const int MostBytes = 20 * 1024 * 1024;
-    public const string Taken = "PDF, PNG and JPEG files, plain text (.txt) and CSV (.csv)";
+    public const string Taken = "PDF files, pictures (JPEG, PNG, WebP), plain text (.txt) and CSV (.csv)";
     private const int LongestName = 120;
+
+    public bool IsPicture => ContentType.StartsWith("image/", StringComparison.Ordinal);
 
     private static readonly string[] Markup = ["<!doctype", "<html", "<svg", "<?xml", "<script", "<head", "<body", "<!--", "<iframe"];
 
     public static ReceivedFile Of(byte[] bytes, string? name)
     {
         if (bytes.Length == 0) return Refused("This file is empty.");
-        if (bytes.Length > MostBytes) return Refused($"This file is {Size(bytes.Length)}; the office takes files up to {Size(MostBytes)}. Send a smaller one, or a photo with fewer pixels.");
+        var most = Picture(bytes)?.StartsWith("image/", StringComparison.Ordinal) == true ? Pictures.CleanPicture.MostBytes : MostBytes;
+        if (bytes.Length > most) return Refused($"This file is {Size(bytes.Length)}; the office takes files up to {Size(MostBytes)}, pictures up to {Size(Pictures.CleanPicture.MostBytes)}. Send a smaller one, or a photo with fewer pixels.");
         if (Picture(bytes) is { } type) return new(type, SafeName(name, Ending(type)), null);
         var ending = Path.GetExtension(name ?? "").ToLowerInvariant();
-        if (IsText(bytes) && ending is ".txt" or ".csv") return IsMarkup(bytes) ? Refused() : new(ending == ".csv" ? "text/csv" : "text/plain", SafeName(name, ending), null);
+        if (IsText(bytes) && ending is ".txt" or ".csv") return LooksLikeMarkup(bytes) ? Refused() : new(ending == ".csv" ? "text/csv" : "text/plain", SafeName(name, ending), null);
         return Refused();
     }
 
@@ -30,6 +33,7 @@ public sealed record ReceivedFile(string ContentType, string FileName, string? P
     {
         if (bytes.StartsWith("%PDF-"u8)) return "application/pdf";
         if (bytes.StartsWith((ReadOnlySpan<byte>)[0x89, 0x50, 0x4E, 0x47, 0x0D, 0x0A, 0x1A, 0x0A])) return "image/png";
+        if (bytes.Length > 12 && bytes.StartsWith("RIFF"u8) && bytes[8..12].SequenceEqual("WEBP"u8)) return "image/webp";
         return bytes.StartsWith((ReadOnlySpan<byte>)[0xFF, 0xD8, 0xFF]) ? "image/jpeg" : null;
     }
 
@@ -68,13 +72,14 @@ public sealed record ReceivedFile(string ContentType, string FileName, string? P
         }
     }
 
-    private static bool IsMarkup(byte[] bytes)
+    /// <summary>A web page or an SVG drawing, which a browser would run.</summary>
+    internal static bool LooksLikeMarkup(byte[] bytes)
     {
         var start = Encoding.UTF8.GetString(bytes, 0, Math.Min(bytes.Length, 1024)).TrimStart('\uFEFF', ' ', '\t', '\r', '\n', '\f').ToLowerInvariant();
         return Markup.Any(m => start.StartsWith(m, StringComparison.Ordinal));
     }
 
-    private static string Ending(string type) => type switch { "application/pdf" => ".pdf", "image/png" => ".png", _ => ".jpg" };
+    private static string Ending(string type) => type switch { "application/pdf" => ".pdf", "image/png" => ".png", "image/webp" => ".webp", _ => ".jpg" };
 
     private static ReceivedFile Refused(string? why = null) =>
         new("", "", why ?? $"The office takes {Taken}. What is in this file is none of these; web pages and SVG drawings are refused because a browser would run what is in them. Print it to PDF and send that.");

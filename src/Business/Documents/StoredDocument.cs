@@ -53,4 +53,8 @@ public enum PaperKind
     CreditNote,
     HandOver,
     RecallLetter,
+    PlanPicture,
+    CancelNotice,
+    ChangeOrder,
+    SignedChangeOrder,
 }

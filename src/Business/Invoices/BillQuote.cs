@@ -1,12 +1,14 @@
 using Microsoft.EntityFrameworkCore;
 using MitigationOffice.Business.Data;
+using MitigationOffice.Business.Invoices.Changes;
+using MitigationOffice.Business.Invoices.Papers;
 using MitigationOffice.Business.Quotes;
 using MitigationOffice.Business.Shop;
 using MitigationOffice.Business.Work;
 
 namespace MitigationOffice.Business.Invoices;
 
-/// <summary>A signed quote with what was invoiced of it so far.</summary>
+/// <summary>A signed quote with its signed change orders, and what was invoiced of it so far.</summary>
 public sealed class BillQuote
 {
     private readonly Acceptance _signed;
@@ -14,9 +16,10 @@ public sealed class BillQuote
     private readonly Quote _quote;
     private readonly IReadOnlyList<Invoice> _invoices;
     private readonly IReadOnlyDictionary<int, PriceKind> _kinds;
+    private readonly Scope _scope;
 
-    private BillQuote(Acceptance signed, QuoteRevision revision, Quote quote, IReadOnlyList<Invoice> invoices, IReadOnlyDictionary<int, PriceKind> kinds) =>
-        (_signed, _revision, _quote, _invoices, _kinds) = (signed, revision, quote, invoices, kinds);
+    private BillQuote(Acceptance signed, QuoteRevision revision, IReadOnlyList<Invoice> invoices, IReadOnlyDictionary<int, PriceKind> kinds, IReadOnlyList<ChangeOrder> changes) =>
+        (_signed, _revision, _quote, _invoices, _kinds, _scope) = (signed, revision, revision.Quote!, invoices, kinds, ReadScope.Of(signed, revision, changes));
 
     public static async Task<BillQuote?> ReadAsync(OfficeDb db, int acceptanceId)
     {
@@ -24,7 +27,7 @@ public sealed class BillQuote
         var revision = await db.QuoteRevisions.AsNoTracking().WithPrices().Include(r => r.Quote).SingleAsync(r => r.Id == signed.QuoteRevisionId);
         var invoices = await db.Invoices.AsNoTracking().Include(i => i.Lines).Where(i => i.AcceptanceId == acceptanceId).ToListAsync();
         var kinds = await db.PriceItems.AsNoTracking().ToDictionaryAsync(p => p.Id, p => p.Kind);
-        return new(signed, revision, revision.Quote!, invoices, kinds);
+        return new(signed, revision, invoices, kinds, await ReadScope.SignedAsync(db, acceptanceId));
     }
 
     /// <summary>The invoice of this kind that stands: not taken back line by line.</summary>
@@ -50,8 +53,8 @@ public sealed class BillQuote
         var lines = Work().ToList();
         InvoiceTax[] taxes = _revision.TaxPercent == 0 ? [] : [new InvoiceTax { Name = "Sales tax, as signed", Percent = _revision.TaxPercent }];
         if (AddUpInvoice.Of(lines, taxes) is var (sums, problem) && sums is null) return (null, problem);
-        if (sums.Total != _signed.Total)
-            return (null, $"The lines of quote {Name} come to {sums.Total}, but {_signed.Total} was signed. Nothing else than what was signed is invoiced from a quote: write the invoice by hand.");
+        if (sums.Total != _scope.Total)
+            return (null, $"The lines of quote {Name}{(_scope.Changes.Count > 0 ? " and its change orders" : "")} come to {sums.Total}, but {_scope.Total} was signed. Nothing else than what was signed is invoiced from a quote: write the invoice by hand.");
         if (Standing(InvoiceKind.Deposit) is { } deposit)
             lines.Add(new InvoiceLine { Words = $"Deposit invoiced before, {deposit.Number}", Kind = LineKind.Deposit, UnitPrice = Money.Zero - deposit.Total });
         return Make(InvoiceKind.Balance, lines, taxes);
@@ -61,12 +64,15 @@ public sealed class BillQuote
     {
         var (sums, problem) = AddUpInvoice.Of(lines, taxes);
         if (sums is null) return (null, problem);
-        var subject = kind == InvoiceKind.Deposit ? $"Deposit, quote {Name}" : $"Radon mitigation as signed in quote {Name}";
+        var subject = kind == InvoiceKind.Deposit ? $"Deposit, quote {Name}" : $"Radon mitigation as signed in quote {Name}{(_scope.Changes.Count > 0 ? $" and change order{(_scope.Changes.Count > 1 ? "s" : "")} {string.Join(", ", _scope.Changes.Select(c => c.Number))}" : "")}";
         var draft = IssueInvoice.Blank(kind, _quote.HouseId, _quote.CustomerId, subject, "", lines, sums, default, default);
         draft.AcceptanceId = _signed.Id;
         draft.OnceKey = $"{kind}:{_signed.Id}:{_invoices.Count(i => i.Kind == kind) + 1}";
         return (draft, null);
     }
+
+    /// <summary>Days from issue until it is due, as they were agreed in the quote.</summary>
+    public int DueDays(InvoiceKind kind) => kind == InvoiceKind.Deposit ? _revision.DepositDueDays : _revision.BalanceDueDays;
 
     private string Name => $"{_quote.Number} {_revision.Letter}";
 
@@ -78,6 +84,9 @@ public sealed class BillQuote
         var chosen = OpenJob.Ids(_signed.AddOnIds);
         foreach (var a in _revision.AddOns.Where(a => chosen.Contains(a.Id)).OrderBy(a => a.Position).ThenBy(a => a.Id))
             yield return new InvoiceLine { Words = a.Words, Kind = KindOf(a.PriceItemId), UnitPrice = a.Price, Taxed = a.Taxable };
+        foreach (var change in _scope.Changes)
+            foreach (var l in change.Lines.OrderBy(l => l.Position))
+                yield return new InvoiceLine { Words = $"{change.Number}. {ChangePaper.Words(l)}", Kind = KindOf(l.PriceItemId), UnitPrice = l.Difference, Taxed = l.Taxable };
     }
 
     private LineKind KindOf(int? priceItemId) => priceItemId is { } id && _kinds.TryGetValue(id, out var kind)

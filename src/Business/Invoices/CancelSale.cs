@@ -6,7 +6,8 @@ using MitigationOffice.Engineering.Dates;
 
 namespace MitigationOffice.Business.Invoices;
 
-/// <summary>Writes down that the buyer cancelled in time: what was invoiced is taken back, and what was paid is owed back.</summary>
+/// <summary>Writes down that the buyer cancelled in time: what was invoiced is taken back, a job that is not done is called off,
+/// and what was paid is owed back.</summary>
 public static class CancelSale
 {
     /// <summary>16 CFR 429.1(g), from memory: payments are returned within ten business days of receiving the notice.</summary>
@@ -14,11 +15,17 @@ public static class CancelSale
 
     public static Task<Issued> RunAsync(OfficeDb db, int acceptanceId, DateOnly givenOn, DateOnly receivedOn, string note, Issuer by) => IssueInvoice.WriteAsync(db, async () =>
     {
+        var houseId = await db.Acceptances.Where(a => a.Id == acceptanceId).Join(db.QuoteRevisions, a => a.QuoteRevisionId, r => r.Id, (a, r) => r.Quote!.HouseId).SingleOrDefaultAsync();
+        if (houseId == 0) return Issued.No("This quote was not signed.");
+        return await InsideAsync(db, acceptanceId, givenOn, receivedOn, await IssueInvoice.TodayAsync(db, houseId, by.NowUtc), note, by);
+    });
+
+    internal static async Task<Issued> InsideAsync(OfficeDb db, int acceptanceId, DateOnly givenOn, DateOnly receivedOn, DateOnly today, string note, Issuer by)
+    {
         var signed = await db.Acceptances.AsNoTracking().Where(a => a.Id == acceptanceId)
-            .Join(db.QuoteRevisions, a => a.QuoteRevisionId, r => r.Id, (a, r) => new { a.AtUtc, a.TimeZone, a.CancelBy, r.Quote!.HouseId, r.Quote.CustomerId, r.NoCancelNoticeBecause }).SingleOrDefaultAsync();
-        if (signed is null) return Issued.No("This quote was not signed.");
+            .Join(db.QuoteRevisions, a => a.QuoteRevisionId, r => r.Id, (a, r) => new { a.AtUtc, a.TimeZone, a.CancelBy, r.Quote!.HouseId, r.Quote.CustomerId }).SingleAsync();
         if (await db.CancelledSales.AnyAsync(c => c.AcceptanceId == acceptanceId)) return new(0, "", true, []);
-        var (signedOn, today) = (HouseTime.DayOf(signed.AtUtc, HouseTime.Zone(signed.TimeZone)), await IssueInvoice.TodayAsync(db, signed.HouseId, by.NowUtc));
+        var signedOn = HouseTime.DayOf(signed.AtUtc, HouseTime.Zone(signed.TimeZone));
         if (Check(givenOn, receivedOn, signedOn, signed.CancelBy, today) is { } refusal) return new(0, "", false, [refusal]);
         db.CancelledSales.Add(new CancelledSale
         {
@@ -32,9 +39,15 @@ public static class CancelSale
             EnteredBy = by.Name,
             EnteredAtUtc = by.NowUtc,
         });
+        if (await db.Jobs.SingleOrDefaultAsync(j => j.AcceptanceId == acceptanceId) is { State: JobState.ToPlan or JobState.Planned } job)
+        {
+            CallOffJob.Write(job, $"The buyer cancelled in time; the notice came on {HouseTime.Show(receivedOn)}.");
+            await PlanDays.TakeOffAsync(db, PlanDays.Owner.OfJob(job.HouseId, job.Id), null, by.NowUtc);
+        }
+
         await db.SaveChangesAsync();
         return await TakeBackAsync(db, acceptanceId, receivedOn, by);
-    });
+    }
 
     private static Refusal? Check(DateOnly givenOn, DateOnly receivedOn, DateOnly signedOn, DateOnly cancelBy, DateOnly today)
     {

@@ -26,6 +26,7 @@ public sealed record FreeInvoice(int HouseId, int CustomerId, string Subject, Da
 public static class IssueInvoice
 {
     /// <summary>The deposit or the balance of a signed quote; a second asking returns the first one.</summary>
+    /// <param name="dueOn">Null: as the quote's terms say.</param>
     public static Task<Issued> ForQuoteAsync(OfficeDb db, int acceptanceId, InvoiceKind kind, DateOnly? dueOn, Issuer by) => WriteAsync(db, async () =>
     {
         if (await BillQuote.ReadAsync(db, acceptanceId) is not { } signed) return Issued.No("This quote was not signed.");
@@ -34,7 +35,7 @@ public static class IssueInvoice
         var (draft, problem) = signed.Draft(kind);
         if (draft is null) return Issued.No(problem!);
         var today = await TodayAsync(db, draft.HouseId, by.NowUtc);
-        (draft.IssuedOn, draft.DueOn) = (today, dueOn ?? today);
+        (draft.IssuedOn, draft.DueOn) = (today, dueOn ?? today.AddDays(signed.DueDays(kind)));
         if (draft.DueOn < today) return Issued.No($"It cannot be due before it is issued; today is {HouseTime.Show(today)}.", nameof(Invoice.DueOn));
         return await KeepAsync(db, draft, by);
     });

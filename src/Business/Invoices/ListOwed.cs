@@ -6,8 +6,8 @@ namespace MitigationOffice.Business.Invoices;
 /// <summary>One customer's account at one house that is not settled.</summary>
 public sealed record OwedRow(int HouseId, int CustomerId, string House, string Customer, string Phone, Ageing Age);
 
-/// <summary>What a customer who cancelled in time is still to get back, and by when.</summary>
-public sealed record OwedBack(int HouseId, string Street, string Customer, DateOnly By, Money Amount);
+/// <summary>A customer who cancelled in time: when the notice came, what is still to be given back, and by when.</summary>
+public sealed record OwedBack(int HouseId, string Street, string Customer, DateOnly CameOn, DateOnly By, Money Amount);
 
 /// <summary>Who owes, since when, and who has credit.</summary>
 public static class ListOwed
@@ -26,19 +26,27 @@ public static class ListOwed
         public required string HouseSearch { get; init; }
         public required string CustomerSearch { get; init; }
 
+        /// <summary>The day a cancellation came; otherwise the due day.</summary>
+        public DateOnly CameOn { get; init; }
+
         /// <summary>A cancelled sale; the day is the one by which money is owed back, the cents all that was charged.</summary>
         public bool Back { get; init; }
     }
 
-    /// <summary>Accounts of which something is past due, the oldest first; and what is owed back after cancelled sales. One statement.</summary>
+    /// <summary>How long a cancellation of which nothing is owed back is told.</summary>
+    public const int DaysToTell = 7;
+
+    /// <summary>Accounts of which something is past due, the oldest first; and sales cancelled just now, or of which something is
+    /// owed back. One statement.</summary>
     public static async Task<(List<OwedRow> PastDue, List<OwedBack> Back)> PressingAsync(OfficeDb db, DateOnly today)
     {
+        var tell = today.AddDays(-DaysToTell);
         var pastDue = Charges(db).Where(c => c.DueOn < today
             && db.Invoices.Where(i => i.HouseId == c.HouseId && i.CustomerId == c.CustomerId && i.DueOn < today).Sum(i => i.Total.Cents) > c.PaidCents);
-        var all = await pastDue.Concat(Cancelled(db).Where(c => c.PaidCents > c.Cents)).ToListAsync();
+        var all = await pastDue.Concat(Cancelled(db).Where(c => c.PaidCents > c.Cents || c.CameOn >= tell)).ToListAsync();
         return (
             [.. Rows(all.Where(c => !c.Back), today).OrderBy(r => r.Age.Since).ThenBy(r => r.HouseId)],
-            [.. all.Where(c => c.Back).OrderBy(c => c.DueOn).ThenBy(c => c.HouseId).DistinctBy(c => (c.HouseId, c.CustomerId)).Select(c => new OwedBack(c.HouseId, c.Street, c.Customer, c.DueOn, new Money(c.PaidCents - c.Cents)))]);
+            [.. all.Where(c => c.Back).OrderBy(c => c.DueOn).ThenBy(c => c.HouseId).DistinctBy(c => (c.HouseId, c.CustomerId)).Select(c => new OwedBack(c.HouseId, c.Street, c.Customer, c.CameOn, c.DueOn, new Money(Math.Max(0, c.PaidCents - c.Cents))))]);
     }
 
     /// <summary>All accounts that are not settled, found by words of the house or the customer. Two statements.</summary>
@@ -59,6 +67,7 @@ public static class ListOwed
             HouseId = s.HouseId,
             CustomerId = s.CustomerId,
             DueOn = s.OwedBackBy,
+            CameOn = s.ReceivedOn,
             Cents = db.Invoices.Where(i => i.HouseId == s.HouseId && i.CustomerId == s.CustomerId).Sum(i => i.Total.Cents),
             PaidCents = db.Payments.Where(p => p.HouseId == s.HouseId && p.CustomerId == s.CustomerId).Sum(p => p.Amount.Cents),
             Street = h.Street,
@@ -79,6 +88,7 @@ public static class ListOwed
             HouseId = i.HouseId,
             CustomerId = i.CustomerId,
             DueOn = i.DueOn,
+            CameOn = i.DueOn,
             Cents = i.Total.Cents,
             PaidCents = db.Payments.Where(p => p.HouseId == i.HouseId && p.CustomerId == i.CustomerId).Sum(p => p.Amount.Cents),
             Street = h.Street,
@@ -100,6 +110,7 @@ public static class ListOwed
             HouseId = p.HouseId,
             CustomerId = p.CustomerId,
             DueOn = p.Day,
+            CameOn = p.Day,
             Cents = 0,
             PaidCents = db.Payments.Where(x => x.HouseId == p.HouseId && x.CustomerId == p.CustomerId).Sum(x => x.Amount.Cents),
             Street = h.Street,

@@ -47,6 +47,10 @@ public sealed class QuoteRevision : Record
     public decimal TaxPercent { get; set; }
     public decimal DepositPercent { get; set; }
 
+    /// <summary>Days from issue until the deposit and the balance are due, as the terms say; 0: at once.</summary>
+    public int DepositDueDays { get; set; }
+    public int BalanceDueDays { get; set; }
+
     /// <summary>The radon result this offer answers, in words.</summary>
     public string Answers { get; set; } = "";
     public string Introduction { get; set; } = "";

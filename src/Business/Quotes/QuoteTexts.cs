@@ -22,7 +22,13 @@ public static class QuoteTexts
 
     public const string TimeNeeded = "One working day in the house, about 6 to 8 hours. The test after the work starts at least 24 hours later and takes at least 48 hours.";
 
-    public const string Terms = "The deposit is due when the quote is accepted, the rest on the day the work is finished.";
+    /// <summary>What the days until invoices are due say in words.</summary>
+    public static string Terms(int depositDueDays, int balanceDueDays)
+    {
+        var deposit = depositDueDays == 0 ? "when the quote is accepted" : $"within {Days(depositDueDays)} after the quote is accepted";
+        var rest = balanceDueDays == 0 ? "on the day the work is finished" : $"within {Days(balanceDueDays)} after the work is finished";
+        return $"The deposit is due {deposit}, the rest {rest}.";
+    }
 
     /// <summary>The statement that 16 CFR 429.1(a) asks for near the signature. Its words from memory: have counsel read it.</summary>
     public const string CancelStatement =
@@ -40,11 +46,14 @@ public static class QuoteTexts
         revision.Introduction = company.QuoteIntroduction;
         revision.Promise = Or(company.QuotePromise, Promise);
         revision.Cautions = Or(company.QuoteCautions, Cautions);
-        revision.Terms = Or(company.QuoteTerms, Terms);
+        (revision.DepositDueDays, revision.BalanceDueDays) = (company.DepositDueDays, company.BalanceDueDays);
+        revision.Terms = Or(company.QuoteTerms, Terms(company.DepositDueDays, company.BalanceDueDays));
         revision.CancellationNotice = Or(company.CancellationNotice, CancelNotice);
         revision.OwnersPart = OwnersPart;
         revision.TimeNeeded = TimeNeeded;
     }
+
+    private static string Days(int days) => days == 1 ? "1 day" : $"{days} days";
 
     private static string Or(string text, string otherwise) => string.IsNullOrWhiteSpace(text) ? otherwise : text;
 }

@@ -35,6 +35,8 @@ public static class ReviseQuote
         SuctionDesignId = r.SuctionDesignId,
         TaxPercent = r.TaxPercent,
         DepositPercent = r.DepositPercent,
+        DepositDueDays = r.DepositDueDays,
+        BalanceDueDays = r.BalanceDueDays,
         Answers = r.Answers,
         Introduction = r.Introduction,
         Scope = r.Scope,

@@ -24,6 +24,12 @@ public sealed class CompanyProfile : Record
     public decimal TaxPercent { get; set; }
     public decimal DepositPercent { get; set; } = 30m;
     public int QuoteValidDays { get; set; } = 30;
+
+    /// <summary>Days from issue until the deposit, the balance and an invoice by hand are due; 0: at once. A quote keeps the first
+    /// two as they were when it was drafted.</summary>
+    public int DepositDueDays { get; set; }
+    public int BalanceDueDays { get; set; }
+    public int InvoiceDueDays { get; set; } = 14;
     public Money LabourPricePerHour { get; set; } = Money.FromDollars(95m);
     public Money LabourCostPerHour { get; set; } = Money.FromDollars(52m);
 

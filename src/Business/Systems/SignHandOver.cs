@@ -13,17 +13,17 @@ public static class SignHandOver
     /// <param name="Shown">Codes of the lines that were shown.</param>
     public sealed record Signature(string TypedName, IReadOnlyCollection<string> Shown, InspectionAnswer? Inspection, string Notes, string Strokes);
 
-    public static Task<IReadOnlyList<Refusal>> RunAsync(OfficeDb db, int systemId, Signature signed, TimeZoneInfo zone, DateTime nowUtc, string by) => db.WriteAsync<IReadOnlyList<Refusal>>(async () =>
+    public static Task<IReadOnlyList<Refusal>> RunAsync(OfficeDb db, int systemId, Signature signature, TimeZoneInfo zone, DateTime nowUtc, string by) => db.WriteAsync<IReadOnlyList<Refusal>>(async () =>
     {
         var system = await db.Systems.AsNoTracking().Include(s => s.Components).SingleAsync(s => s.Id == systemId);
-        var strokes = signed.Strokes.Length > MostStrokes ? null : HandOverPaper.ReadStrokes(signed.Strokes);
-        var refusals = Check(system, signed, strokes is null).ToList();
+        var strokes = signature.Strokes.Length > MostStrokes ? null : HandOverPaper.ReadStrokes(signature.Strokes);
+        var refusals = Check(system, signature, strokes is null).ToList();
         if (refusals.Count > 0) return refusals;
-        var lines = WalkThrough.Of(system).Select(l => (Shown: signed.Shown.Contains(l.Code), l.Words)).ToList();
+        var lines = WalkThrough.Of(system).Select(l => (Shown: signature.Shown.Contains(l.Code), l.Words)).ToList();
         var house = await db.Houses.AsNoTracking().SingleAsync(h => h.Id == system.HouseId);
         var owner = await db.HouseOwners.Where(o => o.HouseId == house.Id && o.ToDay == null).OrderByDescending(o => o.FromDay).Select(o => o.Customer!.Name).FirstOrDefaultAsync();
         var company = await db.Company.AsNoTracking().SingleAsync();
-        var facts = new HandOverPaper.Facts(house.AddressLine, owner ?? "", company.Name, system.TagNumber, nowUtc, zone, by, signed.TypedName, signed.Inspection!.Value, company.StateProgram.Length > 0 ? company.StateProgram : "the state's own", signed.Notes)
+        var facts = new HandOverPaper.Facts(house.AddressLine, owner ?? "", company.Name, system.TagNumber, nowUtc, zone, by, signature.TypedName, signature.Inspection!.Value, company.StateProgram.Length > 0 ? company.StateProgram : "the state's own", signature.Notes)
         {
             Lines = lines, Strokes = strokes!,
         };
@@ -32,20 +32,20 @@ public static class SignHandOver
         await db.SaveChangesAsync();
         db.HandOvers.Add(new HandOver
         {
-            InstalledSystemId = systemId, AtUtc = nowUtc, By = by, TypedName = signed.TypedName, Inspection = signed.Inspection.Value, Notes = signed.Notes, Strokes = signed.Strokes,
+            InstalledSystemId = systemId, AtUtc = nowUtc, By = by, TypedName = signature.TypedName, Inspection = signature.Inspection.Value, Notes = signature.Notes, Strokes = signature.Strokes,
             Lines = string.Join('\n', lines.Select(l => $"{(l.Shown ? '+' : '-')} {l.Words}")), DocumentId = paper.Id, DocumentSha256 = paper.Sha256,
         });
         await db.SaveChangesAsync();
         return [];
     });
 
-    private static IEnumerable<Refusal> Check(InstalledSystem system, Signature signed, bool spoilt)
+    private static IEnumerable<Refusal> Check(InstalledSystem system, Signature signature, bool spoilt)
     {
-        if (signed.TypedName.Length == 0) yield return new(nameof(Signature.TypedName), "The house owner types the full name here.");
-        if (signed.Inspection is null) yield return new(nameof(Signature.Inspection), "Ask whether the state's program may inspect the system, and choose the answer.");
+        if (signature.TypedName.Length == 0) yield return new(nameof(Signature.TypedName), "The house owner types the full name here.");
+        if (signature.Inspection is null) yield return new(nameof(Signature.Inspection), "Ask whether the state's program may inspect the system, and choose the answer.");
         if (spoilt) yield return new(nameof(Signature.Strokes), "The drawn signature could not be read. Clear it and draw again, or leave it out: the typed name is enough.");
-        if (signed.Shown.Count == 0) yield return new(nameof(Signature.Shown), "Tick what was shown.");
-        if (system is { LeftRunning: false, Backdraft: BackdraftCheck.Failed } && signed.Notes.Length == 0)
+        if (signature.Shown.Count == 0) yield return new(nameof(Signature.Shown), "Tick what was shown.");
+        if (system is { LeftRunning: false, Backdraft: BackdraftCheck.Failed } && signature.Notes.Length == 0)
             yield return new(nameof(Signature.Notes), "The system is off because of the backdraft check. Write what was agreed with the owner until it is mended.");
     }
 }

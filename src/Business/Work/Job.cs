@@ -41,8 +41,6 @@ public sealed class Job : Record
     /// <summary>Why work was planned inside the time in which the buyer may still cancel.</summary>
     public string CancelWindowWaiver { get; set; } = "";
     public string Notes { get; set; } = "";
-    public Money DepositReceived { get; set; }
-    public DateOnly? DepositReceivedOn { get; set; }
     public string CalledOffBecause { get; set; } = "";
 
     /// <summary>Building permit: its number, asked for, granted, valid until.</summary>

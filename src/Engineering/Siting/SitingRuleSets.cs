@@ -11,6 +11,8 @@ public static class SitingRuleSets
     {
         PropertyNamingPolicy = JsonNamingPolicy.CamelCase,
         UnmappedMemberHandling = JsonUnmappedMemberHandling.Disallow,
+        RespectNullableAnnotations = true,
+        AllowDuplicateProperties = false,
         Converters = { new JsonStringEnumConverter(JsonNamingPolicy.CamelCase, allowIntegerValues: false) },
     };
 
@@ -37,6 +39,8 @@ public static class SitingRuleSets
             ?? throw new JsonException("A siting rule set is expected; the file holds null.");
         if (set.Rules.Count == 0)
             throw new JsonException($"The rule set '{set.Id}' has no rules.");
+        if (set.Rules.Any(rule => rule is null))
+            throw new JsonException($"A rule of the rule set '{set.Id}' is null.");
         if (set.Rules.GroupBy(rule => rule.Id).FirstOrDefault(same => same.Count() > 1) is { } twice)
             throw new JsonException($"The rule set '{set.Id}' has two rules named '{twice.Key}'.");
         foreach (var rule in set.Rules)

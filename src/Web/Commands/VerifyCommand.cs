@@ -2,7 +2,9 @@ using System.CommandLine;
 using Microsoft.EntityFrameworkCore;
 using MitigationOffice.Business.Data;
 using MitigationOffice.Business.Invoices;
+using MitigationOffice.Business.Invoices.Changes;
 using MitigationOffice.Business.Quotes;
+using MitigationOffice.Business.Systems;
 using MitigationOffice.Web.Setup;
 
 namespace MitigationOffice.Web.Commands;
@@ -11,7 +13,7 @@ public static class VerifyCommand
 {
     public static Command Make(string[] args, Option<string?> data)
     {
-        var verify = new Command("verify", "Check the database file, every stored document's hash, the audit chain and the chains of acceptances and invoices.");
+        var verify = new Command("verify", "Check the database file, every stored document's hash, the audit chain and the chains of acceptances, cancellations, change orders, invoices and hand-overs.");
         verify.SetAction((parse, cancel) => CommandLine.GuardAsync(async () =>
         {
             await using var app = OfficeHost.Build(args, parse.GetValue(data), "none", demo: false);
@@ -19,7 +21,11 @@ public static class VerifyCommand
             var db = scope.ServiceProvider.GetRequiredService<OfficeDb>();
             var damage = db.Database.IsSqlite() ? await DamageAsync(app, cancel) : [];
             if (damage.Count > 0) await FailAsync(damage);
-            VerifyRecords.Findings[] all = [await VerifyRecords.RunAsync(db, cancel), await VerifyAcceptances.RunAsync(db, cancel), await VerifyInvoices.RunAsync(db, cancel)];
+            VerifyRecords.Findings[] all =
+            [
+                await VerifyRecords.RunAsync(db, cancel), await VerifyAcceptances.RunAsync(db, cancel), await VerifyInvoices.RunAsync(db, cancel),
+                await VerifyCancelNotices.RunAsync(db, cancel), await VerifyChanges.RunAsync(db, cancel), await VerifyHandOvers.RunAsync(db, cancel),
+            ];
             foreach (var line in all.SelectMany(f => f.Counted)) await Console.Out.WriteLineAsync(line);
             var problems = all.SelectMany(f => f.Problems).ToList();
             if (problems.Count > 0) await FailAsync(problems);

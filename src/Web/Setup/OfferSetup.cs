@@ -25,24 +25,33 @@ public static class OfferSetup
 }
 
 /// <summary>Remembers for an hour, in the browser that signed, that it may see the signed copy: the link alone shows
-/// nothing any more once a quote is accepted.</summary>
+/// nothing any more once a quote or a change order is signed.</summary>
 public sealed class JustSigned(IDataProtectionProvider protection, TimeProvider clock)
 {
-    private const string Cookie = "offer-signed";
-    private readonly IDataProtector _seal = protection.CreateProtector("offer-signed");
+    private const string Quote = "offer-signed";
+    private const string Change = "change-signed";
 
-    public void Remember(HttpContext http, int acceptanceId) => http.Response.Cookies.Append(
-        Cookie,
-        _seal.Protect(string.Create(CultureInfo.InvariantCulture, $"{acceptanceId}|{clock.GetUtcNow().AddHours(1).UtcTicks}")),
-        new CookieOptions { HttpOnly = true, Secure = http.Request.IsHttps, SameSite = SameSiteMode.Strict, Path = "/offer", IsEssential = true });
+    public void Remember(HttpContext http, int acceptanceId) => Keep(http, Quote, acceptanceId);
+
+    public void RememberChange(HttpContext http, int signatureId) => Keep(http, Change, signatureId);
 
     /// <summary>The acceptance this browser made within the hour, or null.</summary>
-    public int? Of(HttpContext http)
+    public int? Of(HttpContext http) => Read(http, Quote);
+
+    /// <summary>The signature under a change order that this browser made within the hour, or null.</summary>
+    public int? OfChange(HttpContext http) => Read(http, Change);
+
+    private void Keep(HttpContext http, string cookie, int id) => http.Response.Cookies.Append(
+        cookie,
+        protection.CreateProtector(cookie).Protect(string.Create(CultureInfo.InvariantCulture, $"{id}|{clock.GetUtcNow().AddHours(1).UtcTicks}")),
+        new CookieOptions { HttpOnly = true, Secure = http.Request.IsHttps, SameSite = SameSiteMode.Strict, Path = "/offer", IsEssential = true });
+
+    private int? Read(HttpContext http, string cookie)
     {
-        if (http.Request.Cookies[Cookie] is not { Length: > 0 and < 2000 } sealedText) return null;
+        if (http.Request.Cookies[cookie] is not { Length: > 0 and < 2000 } sealedText) return null;
         try
         {
-            var parts = _seal.Unprotect(sealedText).Split('|');
+            var parts = protection.CreateProtector(cookie).Unprotect(sealedText).Split('|');
             var until = long.Parse(parts[1], CultureInfo.InvariantCulture);
             return until > clock.GetUtcNow().UtcTicks ? int.Parse(parts[0], CultureInfo.InvariantCulture) : null;
         }

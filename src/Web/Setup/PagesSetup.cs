@@ -9,7 +9,8 @@ public static class PagesSetup
 {
     /// <summary>The only pages open to people who are not signed in; a test pins the list.</summary>
     public static readonly string[] OpenPages =
-        ["/Account/SignIn", "/Account/FirstOwner", "/Account/NotAllowed", "/Error", "/Offer/Index", "/Offer/Paper", "/Offer/Done", "/FollowUp/Unsubscribe", "/SystemPage/Index", "/Calendar/Feed"];
+        ["/Account/SignIn", "/Account/FirstOwner", "/Account/NotAllowed", "/Error", "/Offer/Index", "/Offer/Paper", "/Offer/Done", "/Offer/Cancel",
+        "/Offer/Change", "/Offer/ChangePaper", "/FollowUp/Unsubscribe", "/SystemPage/Index", "/Calendar/Feed"];
 
     public static void AddOfficePages(this IServiceCollection services)
     {

@@ -29,6 +29,33 @@
   if (form) edit(form, document.getElementById("plan"), document.getElementById("plan-tools"));
   const asked = document.getElementById("coverage-form");
   if (asked) askByClick(asked);
+  const scaled = document.getElementById("backdrop-form");
+  if (scaled) scaleByClick(scaled, document.getElementById("backdrop"));
+
+  // On the picture's sheet a click sets the first point of the scale, the next one the second.
+  function scaleByClick(scaled, svg) {
+    const choice = document.getElementById("backdrop-what");
+    const fields = ["Input_From", "Input_To"].map((id) => document.getElementById(id));
+    const marks = [...svg.querySelectorAll("[data-point]")];
+    const left = +svg.dataset.x, top = +svg.dataset.y;
+    choice.parentElement.hidden = false;
+    svg.classList.add("asking");
+    const show = (i) => {
+      const at = pairs(fields[i].value);
+      marks[i].setAttribute("visibility", at && at.length === 1 ? "visible" : "hidden");
+      if (at && at.length === 1) marks[i].setAttribute("transform", `translate(${left + at[0][0]} ${top + at[0][1]})`);
+    };
+    fields.forEach((field, i) => field.addEventListener("input", () => show(i)));
+    svg.addEventListener("click", (event) => {
+      const at = new DOMPoint(event.clientX, event.clientY).matrixTransform(svg.getScreenCTM().inverse());
+      const x = Math.round(at.x - left), y = Math.round(at.y - top);
+      if (x < 0 || y < 0) return;
+      const field = fields[+choice.value];
+      field.value = `${x},${y}`;
+      field.dispatchEvent(new Event("input", { bubbles: true }));
+      choice.value = choice.value === "0" ? "1" : "0";
+    });
+  }
 
   // On the coverage sheet a click on a map tries a further suction point there.
   function askByClick(asked) {
@@ -52,7 +79,7 @@
 
     const floors = [...form.querySelectorAll(".plan-area textarea")];
     const footings = document.getElementById("Input_Footings");
-    const points = [document.getElementById("Input_Sump"), ...form.querySelectorAll("input[id^=Input_Holes_][id$=__At]")];
+    const points = [document.getElementById("Input_Sump"), ...form.querySelectorAll("input[id^=Input_Holes_][id$=__At], input[id^=Input_New_][id$=__At]")];
     const label = (field) => form.querySelector(`label[for="${field.id}"]`).firstChild.textContent;
     const nameOf = (field) => floors.includes(field)
       ? (field.closest(".plan-area").querySelector("input[id$=__Name]").value || `floor ${floors.indexOf(field) + 1}`) + ": add corners"
@@ -183,7 +210,7 @@
       for (const field of points) {
         const at = pairs(field.value);
         const mark = shapeOf(field, () => {
-          const name = label(field).replace(/^(Suction|Test) hole /, "");
+          const name = label(field).replace(/^(Suction|Test) hole,? /, "");
           const made = node("g", { class: "mark " + (field.id === "Input_Sump" ? "sump" : label(field).startsWith("Suction") ? "suction" : "testhole") });
           const words = node("text", { class: "mark-words live", x: 9, dy: ".35em" });
           words.textContent = name;

@@ -1,7 +1,7 @@
-// The route's drawing and first numbers follow the typing. Without this script the button "Compute, save nothing" does it.
+// The drawing and first numbers of a route, or of a mouth, follow the typing. Without this script a button that saves nothing does it.
 (() => {
-  const look = document.getElementById("route-look");
-  const form = document.getElementById("route-form");
+  const look = document.querySelector("[data-from]");
+  const form = document.getElementById(look?.dataset.form ?? "route-form");
   if (!look || !form) return;
   let waiting, running;
   const refresh = async () => {

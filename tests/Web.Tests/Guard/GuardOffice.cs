@@ -14,7 +14,10 @@ using MitigationOffice.Web.Tests.Design;
 using MitigationOffice.Web.Tests.FollowUp;
 using MitigationOffice.Web.Tests.Invoices;
 using MitigationOffice.Web.Tests.Messages;
+using MitigationOffice.Web.Tests.Papers;
+using MitigationOffice.Web.Tests.Plan;
 using MitigationOffice.Web.Tests.Quotes;
+using MitigationOffice.Web.Tests.Shop;
 using MitigationOffice.Web.Tests.Work;
 
 namespace MitigationOffice.Web.Tests.Guard;
@@ -54,6 +57,11 @@ public sealed class GuardOffice : OfficeApp
         });
         Assert.Equal(HttpStatusCode.Redirect, (await desk.SubmitAsync("/state-reports/2026-03", new() { ["WithGaps"] = "true" }, "form[action*=Freeze]")).StatusCode);
         await this.InvoicesAndMoneyAsync(signed.Id);
+        Assert.Equal(HttpStatusCode.Redirect, (await BackdropTests.TakeAsync(desk, designHouse, "plan.png", Camera.Plain(40, 30, SkiaSharp.SKEncodedImageFormat.Png))).StatusCode);
+        await RuleSetTests.AddAsync(await SignInAsOwnerAsync(), RuleSetTests.County("guard-county", 10));
+        var change = await this.SentChangeAsync();
+        await this.DraftedChangeAsync();
+        _values["/offer/change/token"] = [change.Token];
         await FillAsync(draft.HouseId, designId, jobId, testId, signed.QuoteRevisionId);
     }
 
@@ -61,11 +69,15 @@ public sealed class GuardOffice : OfficeApp
     {
         var proved = await db.RadonTests.Where(t => t.Id == testId).Select(t => t.HouseId).SingleAsync();
         var signedHouse = await db.QuoteRevisions.Where(r => r.Id == signedRevision).Select(r => r.Quote!.HouseId).SingleAsync();
-        _values["houseId"] = [.. new[] { DesignHouse, Offer.HouseId, signedHouse, draftHouse, RunningHouse, proved }.Select(Text)];
+        var changeHouses = await db.ChangeOrders.Select(c => c.HouseId).ToListAsync();
+        _values["houseId"] = [.. new[] { DesignHouse, Offer.HouseId, signedHouse, draftHouse, RunningHouse, proved }.Concat(changeHouses).Select(Text)];
+        _values["changeId"] = await Ids(db.ChangeOrders.Select(c => c.Id));
         _values["designId"] = [Text(designId)];
         _values["testId"] = ["", .. await Ids(db.PressureFieldTests.Where(t => t.HouseId == DesignHouse).Select(t => t.Id))];
+        _values["documentId"] = await Ids(db.Backdrops.Select(b => b.DocumentId));
+        _values["key"] = ["us-pa", "guard-county"];
         _values["paperId"] = await Ids(db.Documents.Select(d => d.Id));
-        _values["key"] = [Link(db, (await db.Systems.OrderBy(s => s.Id).FirstAsync()).Id)];
+        _values["systemKey"] = [Link(db, (await db.Systems.OrderBy(s => s.Id).FirstAsync()).Id)];
         _values["callId"] = [Text((await OpenCall.RunAsync(db, new(RunningHouse, await db.Systems.Where(s => s.HouseId == RunningHouse).Select(s => (int?)s.Id).FirstAsync(), Sign.GaugeLower, "", "Ines", "", ""), "guard", Clock.GetUtcNow().UtcDateTime)).Id)];
         var recall = db.FanRecalls.Add(new FanRecall { Model = "Harrow 18", Reason = "A bearing", Advice = "Leave it", OpenedAtUtc = Clock.GetUtcNow().UtcDateTime }).Entity;
         var (token, hash) = PrivateLink.Make();
@@ -105,7 +117,7 @@ public sealed class GuardOffice : OfficeApp
         if (start < 0) return [pattern];
         var end = pattern.IndexOf('}', start);
         var name = pattern[(start + 1)..end].Split(':', '?')[0];
-        var key = name == "id" ? pattern[..start] + "id" : name;
+        var key = name == "id" ? pattern[..start] + "id" : pattern.StartsWith("/offer/change/", StringComparison.Ordinal) ? "/offer/change/token" : name;
         var (before, after) = (pattern[..start], pattern[(end + 1)..]);
         return _values[key].SelectMany(v => Filled(before + v + after)).Select(p => p.TrimEnd('/')).Select(p => p.Length == 0 ? "/" : p);
     }
@@ -136,7 +148,8 @@ public sealed class GuardOffice : OfficeApp
     });
 
     public Task<List<(int House, int Paper)>> QuotePapersAsync() => WithDbAsync(async db =>
-        (await db.Documents.Where(d => d.HouseId != null && (d.Kind == PaperKind.Quote || d.Kind == PaperKind.SignedQuote || d.Kind == PaperKind.Invoice || d.Kind == PaperKind.CreditNote)).Select(d => new { d.HouseId, d.Id }).ToListAsync())
+        (await db.Documents.Where(d => d.HouseId != null && (d.Kind == PaperKind.Quote || d.Kind == PaperKind.SignedQuote || d.Kind == PaperKind.Invoice || d.Kind == PaperKind.CreditNote
+            || d.Kind == PaperKind.ChangeOrder || d.Kind == PaperKind.SignedChangeOrder)).Select(d => new { d.HouseId, d.Id }).ToListAsync())
         .ConvertAll(d => (d.HouseId!.Value, d.Id)));
 
     public Task<int> DesignOfAsync(int house) => WithDbAsync(db => db.Designs.Where(d => d.HouseId == house).Select(d => d.Id).SingleAsync());

@@ -16,9 +16,15 @@ public sealed partial class RolesTests(GuardOffice office)
         "/Diagnosis/Edit", "/Diagnosis/Index",
         "/Houses/Go", "/Houses/Index", "/Houses/Inquiry", "/Papers/Index", "/Papers/Paper", "/Plan/Coverage", "/Plan/Index", "/Service/Call", "/Service/House", "/Service/Index", "/Tests/Edit", "/Tests/Index", "/Tests/Sheet", "/Today/Index",
         "/Work/AsBuilt", "/Work/Day", "/Work/HandOver", "/Work/Index", "/Work/Materials", "/Work/Sheet", "/Work/Week",
+        "/Account/SignOut", "/Account/Units", "/Design/Chart", "/Design/Climate", "/Design/DesignFilePage", "/Design/Index", "/Design/Materials", "/Design/Route", "/Design/Siting", "/Design/Winter",
+        "/Diagnosis/Edit", "/Diagnosis/Index",
+        "/Houses/Go", "/Houses/Index", "/Houses/Inquiry", "/Papers/Index", "/Papers/Paper", "/Plan/Backdrop", "/Plan/Coverage", "/Plan/Index", "/Plan/Picture", "/Tests/Edit", "/Tests/Index", "/Tests/Sheet", "/Today/Index",
+        "/Work/AsBuilt", "/Work/Index", "/Work/Paper", "/Work/Sheet", "/Work/Week",
+        "/Houses/Go", "/Houses/Index", "/Houses/Inquiry", "/Papers/Index", "/Papers/Paper", "/Plan/Coverage", "/Plan/Index", "/Tests/Edit", "/Tests/Index", "/Tests/Sheet", "/Today/Index",
+        "/Work/AsBuilt", "/Work/Change", "/Work/Index", "/Work/Paper", "/Work/Sheet", "/Work/Week",
     ];
 
-    private static readonly string[] ForOwners = ["/Shop/Company", "/Shop/Fan", "/Shop/Import", "/Shop/Price", "/Shop/Staff"];
+    private static readonly string[] ForOwners = ["/Shop/Company", "/Shop/Fan", "/Shop/Import", "/Shop/Price", "/Shop/RuleSet", "/Shop/Rules", "/Shop/Staff"];
 
     /// <summary>The refusal itself, and the page shown only to the browser that signed just now.</summary>
     private static readonly string[] NeedsMore = ["/Account/NotAllowed", "/Offer/Done"];
@@ -73,7 +79,7 @@ public sealed partial class RolesTests(GuardOffice office)
         var (wrong, read) = (new List<string>(), 0);
         foreach (var one in await office.CrawlAsync(crew, ["/", .. (await office.PagesAsync()).SelectMany(office.Addresses)]))
         {
-            if (one.Answer.StatusCode != HttpStatusCode.OK || one.Answer.Content.Headers.ContentType?.MediaType is "application/pdf" or "text/css" or "text/javascript") continue;
+            if (one.Answer.StatusCode != HttpStatusCode.OK || one.Answer.Content.Headers.ContentType?.MediaType is "application/pdf" or "image/png" or "image/jpeg" or "text/css" or "text/javascript") continue;
             if (one.Url.StartsWith("/offer/", StringComparison.Ordinal)) continue;
             read++;
             var body = one.Url.Contains("/design", StringComparison.Ordinal) ? RunningCost().Replace(one.Body, "") : one.Body;

@@ -21,6 +21,9 @@ public sealed class OfferOffice : OfficeApp
                      await db.QuoteLinks.AsNoTracking().OrderBy(x => x.Id).ToListAsync(), await db.Acceptances.AsNoTracking().OrderBy(x => x.Id).ToListAsync(),
                      await db.Outbox.AsNoTracking().OrderBy(x => x.Id).ToListAsync(), await db.Audit.AsNoTracking().OrderBy(x => x.Id).ToListAsync(),
                      await db.Submissions.AsNoTracking().OrderBy(x => x.Id).ToListAsync(), await db.Documents.AsNoTracking().OrderBy(x => x.Id).Select(d => d.Sha256).ToListAsync(),
+                     await db.CancelNotices.AsNoTracking().OrderBy(x => x.Id).ToListAsync(), await db.CancelledSales.AsNoTracking().OrderBy(x => x.Id).ToListAsync(),
+                     await db.ChangeOrders.AsNoTracking().OrderBy(x => x.Id).ToListAsync(), await db.ChangeLinks.AsNoTracking().OrderBy(x => x.Id).ToListAsync(),
+                     await db.ChangeSignatures.AsNoTracking().OrderBy(x => x.Id).ToListAsync(), await db.Invoices.AsNoTracking().OrderBy(x => x.Id).ToListAsync(),
                      await db.Houses.AsNoTracking().OrderBy(x => x.Id).ToListAsync(), await db.Customers.AsNoTracking().OrderBy(x => x.Id).ToListAsync(),
                  })
             all.Append(JsonSerializer.Serialize(rows, rows.GetType()));

@@ -3,17 +3,17 @@ using System.Security.Cryptography;
 using System.Text;
 using System.Text.Json;
 using System.Text.Json.Serialization;
-using System.Text.RegularExpressions;
+using MitigationOffice.Business.Data;
 
 namespace MitigationOffice.Business.Design.Files;
 
 /// <summary>A design file as text: written the same way every time, read strictly.</summary>
-public static partial class DesignFileText
+public static class DesignFileText
 {
     /// <summary>Longest file that is read, characters: a weather record of a century has room in it.</summary>
     public const int LongestFile = 8_000_000;
 
-    private const string SeeFields = "docs/design-file.md lists the fields.";
+    private static readonly JsonFaults Faults = new("a design", "docs/design-file.md lists the fields.");
 
     public static readonly JsonSerializerOptions Json = new()
     {
@@ -33,9 +33,6 @@ public static partial class DesignFileText
         AllowDuplicateProperties = false,
     };
 
-    [GeneratedRegex("including: (?<names>[^.]+)", RegexOptions.CultureInvariant)]
-    private static partial Regex MissingNames();
-
     public static string Write(DesignFile file) => JsonSerializer.Serialize(file, Json).ReplaceLineEndings("\n") + "\n";
 
     public static string HashOf(DesignFile file) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(Write(file))));
@@ -53,28 +50,9 @@ public static partial class DesignFileText
         }
         catch (JsonException e)
         {
-            throw new FormatException(Plain(e), e);
+            throw new FormatException(Faults.Plain(e), e);
         }
     }
-
-    private static string Plain(JsonException e)
-    {
-        var path = e.Path is { Length: > 2 } whole ? whole[2..] : "";
-        var line = e.LineNumber is { } n ? Say($" (line {n + 1})") : "";
-        var where = path.Length > 0 ? $" at {path}" : "";
-        var said = e.Message;
-        if (said.Contains("could not be mapped", StringComparison.Ordinal)) return $"Unknown field “{LastOf(path)}”{where}{line}. {SeeFields}";
-        if (said.StartsWith("Duplicate property", StringComparison.Ordinal)) return $"The field {path} stands there twice{line}.";
-        if (MissingNames().Match(said) is { Success: true } missing) return $"Missing{line}: {Missing(path, missing.Groups["names"].Value)}. {SeeFields}";
-        if (said.StartsWith("The JSON value could not be converted", StringComparison.Ordinal) || said.Contains("null values", StringComparison.Ordinal))
-            return path.Length > 0 ? $"The field {path} is not of the kind it must be{line}. {SeeFields}" : $"The file is not one JSON object{line}; a design is expected. {SeeFields}";
-        return $"The file cannot be read{where}{line}: it is not valid JSON.";
-    }
-
-    private static string LastOf(string path) => path[(path.LastIndexOf('.') + 1)..];
-
-    private static string Missing(string path, string names) =>
-        string.Join(", ", names.Split(',', StringSplitOptions.TrimEntries).Select(name => (path.Length > 0 ? path + "." : "") + name.Trim('\'')));
 
     private static string Say(FormattableString words) => words.ToString(CultureInfo.InvariantCulture);
 }

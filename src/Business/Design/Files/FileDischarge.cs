@@ -1,3 +1,4 @@
+using System.Text.Json;
 using System.Text.Json.Serialization;
 using MitigationOffice.Engineering.Siting;
 
@@ -27,6 +28,10 @@ public sealed record FileDischarge
 
     /// <summary>Key of the siting rules.</summary>
     public required string Rules { get; init; }
+
+    /// <summary>The text of a rule set that the program does not bring, or in place of its own of that key.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public JsonElement? RuleSet { get; init; }
 
     /// <summary>Null follows from the route.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]

@@ -170,7 +170,12 @@ public sealed record FreezeResult
 /// <summary>One day of ice in the outdoor run, as it stands at the day's end; the open share is the day's narrowest.</summary>
 public sealed record FreezeDay(DateOnly Day, double MinC, double MaxC, double ThickestIceM, double OpenShare, double DrainedKg, double FrostKg, double? ManometerPa);
 
-public sealed record SitingResult(string Jurisdiction, string Note, IReadOnlyList<RuleResult> Rules);
+public sealed record SitingResult(string Jurisdiction, string Note, IReadOnlyList<RuleResult> Rules)
+{
+    /// <summary>Which rules these were: the set's key and the hash of its text; empty in reports of earlier programs.</summary>
+    public string Key { get; init; } = "";
+    public string TextSha256 { get; init; } = "";
+}
 
 /// <param name="Outcome">"passes", "fails", "not measured" or "does not apply".</param>
 public sealed record RuleResult(string Rule, string Outcome, string Why, bool Advisory, string Source);

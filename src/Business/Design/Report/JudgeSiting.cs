@@ -1,4 +1,5 @@
 using MitigationOffice.Business.Design.Files;
+using MitigationOffice.Business.Shop;
 using MitigationOffice.Engineering.Siting;
 
 namespace MitigationOffice.Business.Design.Report;
@@ -10,16 +11,33 @@ public static class JudgeSiting
 
     public static SitingResult? Of(DesignFile file)
     {
-        if (file.Discharge is not { } d) return null;
-        if (!SitingRuleSets.All.Any(s => s.Id == d.Rules))
-            throw new FormatException($"There are no siting rules “{d.Rules}”. Known: {string.Join(", ", SitingRuleSets.All.Select(s => s.Id))}.");
-        var report = DischargeSiting.Judge(Site(file, d), SitingRuleSets.Get(d.Rules));
-        return new SitingResult(report.RuleSet.Jurisdiction, report.RuleSet.Note ?? "", [.. report.Findings.Select(f => new RuleResult(f.Rule, Word(f.Outcome), f.Why, f.IsAdvisory, f.Source.ToString()))]);
+        if (file.Discharge is not { } mouth) return null;
+        var report = Findings(mouth, file.Route, file.Site.Basement);
+        return new SitingResult(report.RuleSet.Jurisdiction, report.RuleSet.Note ?? "", [.. report.Findings.Select(f => new RuleResult(f.Rule, Word(f.Outcome), f.Why, f.IsAdvisory, f.Source.ToString()))])
+        {
+            Key = report.RuleSet.Id, TextSha256 = RuleSetText.HashOf(report.RuleSet),
+        };
     }
 
-    private static DischargeSite Site(DesignFile file, FileDischarge d)
+    /// <summary>The rules, the site as it was understood, and what each rule says of it.</summary>
+    public static SitingReport Findings(FileDischarge d, IReadOnlyList<FilePiece> route, bool basement) => DischargeSiting.Judge(Site(d, route, basement), RulesOf(d));
+
+    private static SitingRuleSet RulesOf(FileDischarge d)
     {
-        var mounting = d.Mounting ?? MountingOf(file);
+        if (d.RuleSet is { } given)
+        {
+            var (set, problem) = RuleSetText.Read(given.GetRawText());
+            if (set is null) throw new FormatException($"discharge.ruleSet: {problem}");
+            return set.Id == d.Rules ? set : throw new FormatException($"discharge.ruleSet is “{set.Id}”, but discharge.rules names “{d.Rules}”.");
+        }
+
+        return SitingRuleSets.All.FirstOrDefault(s => s.Id == d.Rules)
+            ?? throw new FormatException($"There are no siting rules “{d.Rules}”. Known: {string.Join(", ", SitingRuleSets.All.Select(s => s.Id))}.");
+    }
+
+    private static DischargeSite Site(FileDischarge d, IReadOnlyList<FilePiece> route, bool basement)
+    {
+        var mounting = d.Mounting ?? MountingOf(route);
         var side = mounting == DischargeMounting.SideOfHouse;
         return new DischargeSite
         {
@@ -32,19 +50,19 @@ public static class JudgeSiting
             Walls = d.Walls is { } walls ? [.. walls.Select(w => new NearbyWall(w.Name, Ft(w.DistanceM), Ft(w.TopAboveMouthM)))] : null,
             FromVerticalDeg = (decimal)d.FromVerticalDeg,
             HasRainCap = d.RainCap,
-            Fan = d.Fan ?? FanOf(file),
+            Fan = d.Fan ?? FanOf(route, basement),
         };
     }
 
-    private static DischargeMounting MountingOf(DesignFile file) =>
-        !file.Route.Any(p => p.Place is PiecePlace.Attic or PiecePlace.Garage) && file.Route.Any(p => p.Place == PiecePlace.Outdoors) ? DischargeMounting.SideOfHouse : DischargeMounting.ThroughPitchedRoof;
+    private static DischargeMounting MountingOf(IReadOnlyList<FilePiece> route) =>
+        !route.Any(p => p.Place is PiecePlace.Attic or PiecePlace.Garage) && route.Any(p => p.Place == PiecePlace.Outdoors) ? DischargeMounting.SideOfHouse : DischargeMounting.ThroughPitchedRoof;
 
-    private static FanLocation? FanOf(DesignFile file) => file.Route.FirstOrDefault(p => p.Kind == PieceKind.Fan)?.Place switch
+    private static FanLocation? FanOf(IReadOnlyList<FilePiece> route, bool basement) => route.FirstOrDefault(p => p.Kind == PieceKind.Fan)?.Place switch
     {
         PiecePlace.Outdoors => FanLocation.Outdoors,
         PiecePlace.Attic => FanLocation.Attic,
         PiecePlace.Garage => FanLocation.Garage,
-        PiecePlace.Indoors => file.Site.Basement ? FanLocation.Basement : FanLocation.ConditionedSpace,
+        PiecePlace.Indoors => basement ? FanLocation.Basement : FanLocation.ConditionedSpace,
         _ => null,
     };
 
@@ -64,7 +82,7 @@ public static class JudgeSiting
 
     private static decimal Ft(double metres) => Math.Round((decimal)(metres * FtPerM), 3, MidpointRounding.AwayFromZero);
 
-    private static string Word(SitingOutcome outcome) => outcome switch
+    public static string Word(SitingOutcome outcome) => outcome switch
     {
         SitingOutcome.Passed => "passes",
         SitingOutcome.Failed => "fails",

@@ -4,7 +4,7 @@ using Microsoft.AspNetCore.Mvc.RazorPages;
 using Microsoft.EntityFrameworkCore;
 using MitigationOffice.Business.Data;
 using MitigationOffice.Business.Design;
-using MitigationOffice.Engineering.Siting;
+using MitigationOffice.Business.Shop;
 using MitigationOffice.Web.Pages.Shared;
 using MitigationOffice.Web.Setup;
 using MitigationOffice.Web.Setup.Forms;
@@ -107,7 +107,7 @@ public sealed class RouteModel(OfficeDb db, UnitChoice units, TimeProvider clock
         ViewData["House"] = head with { Revision = Revision };
         Tests = [("", "–"), .. (await db.PressureFieldTests.Where(t => t.HouseId == HouseId).OrderByDescending(t => t.Day).ThenByDescending(t => t.Id).Select(t => new { t.Id, t.Day }).ToListAsync())
             .Select(t => (TypedNumbers.Plain((decimal)t.Id), HouseTime.Show(t.Day)))];
-        Rules = [("", "those of the house's state"), .. SitingRuleSets.All.Select(s => (s.Id, $"{s.Jurisdiction}: {s.Citation}"))];
+        Rules = await OfferRuleSets.ChoicesAsync(db);
         return true;
     }
 

@@ -15,9 +15,6 @@ namespace MitigationOffice.Web.Pages.Invoices;
 [RequestFormLimits(ValueCountLimit = 20_000)]
 public sealed class NewModel(OfficeDb db, TimeProvider clock, UnitChoice units, MailSettings mail, Actor actor) : PageModel
 {
-    /// <summary>Days until an invoice is due unless said otherwise: common practice, no source.</summary>
-    private const int UsualDays = 14;
-
     [FromRoute]
     public int HouseId { get; set; }
 
@@ -26,13 +23,16 @@ public sealed class NewModel(OfficeDb db, TimeProvider clock, UnitChoice units, 
 
     public IReadOnlyList<(string Value, string Words)> Owners { get; private set; } = [];
     public InvoiceSums? Sums { get; private set; }
+
+    /// <summary>A line's kind was taxed by a rate that has ended.</summary>
+    public bool RateMissing => ModelState.Values.Any(v => v.Errors.Any(e => e.ErrorMessage.Contains(TaxesOfDay.RateEnded, StringComparison.Ordinal)));
     public DateOnly Today { get; private set; }
     private DateTime Now => clock.GetUtcNow().UtcDateTime;
 
     public async Task<IActionResult> OnGetAsync()
     {
         if (!await LoadAsync()) return NotFound();
-        Input.DueOn = TypedNumbers.Plain(Today.AddDays(UsualDays));
+        Input.DueOn = TypedNumbers.Plain(Today.AddDays(await db.Company.Select(c => c.InvoiceDueDays).SingleAsync()));
         Input.CustomerId = Owners.Count > 0 ? int.Parse(Owners[0].Value, CultureInfo.InvariantCulture) : 0;
         Input.AddEmptyLines();
         return Page();

@@ -12,7 +12,9 @@ public sealed partial class SheetModel
     public async Task<IActionResult> OnPostIssueAsync(int acceptanceId, InvoiceKind kind, bool letter)
     {
         if (!await LoadAsync() || Sales.All(s => s.AcceptanceId != acceptanceId)) return NotFound();
-        var issued = await IssueInvoice.ForQuoteAsync(db, acceptanceId, kind, null, await ByAsync(letter));
+        var (due, problem) = TypedNumbers.ReadDay(DueOn, "day it is due");
+        if (problem is not null) return await RefuseAsync("", [new(nameof(DueOn), problem)]);
+        var issued = await IssueInvoice.ForQuoteAsync(db, acceptanceId, kind, due, await ByAsync(letter));
         return issued.InvoiceId == 0 ? await RefuseAsync("", issued.Refusals) : RedirectToPage("Invoice", new { houseId = HouseId, invoiceId = issued.InvoiceId });
     }
 

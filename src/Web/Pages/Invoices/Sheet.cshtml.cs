@@ -43,6 +43,10 @@ public sealed partial class SheetModel(OfficeDb db, TimeProvider clock, UnitChoi
     [BindProperty]
     public CancelForm Cancelling { get; set; } = new();
 
+    /// <summary>The due day typed for an invoice from a quote.</summary>
+    [BindProperty]
+    public string? DueOn { get; set; }
+
     public IReadOnlyList<HouseAccount> Accounts { get; private set; } = [];
     public IReadOnlyList<Sale> Sales { get; private set; } = [];
     public DateOnly Today { get; private set; }
@@ -69,7 +73,7 @@ public sealed partial class SheetModel(OfficeDb db, TimeProvider clock, UnitChoi
         Today = await IssueInvoice.TodayAsync(db, HouseId, Now);
         ViewData["House"] = head with { Beside = "Money", Date = HouseTime.Show(Today) };
         Accounts = await ReadAccounts.OfHouseAsync(db, HouseId, Today);
-        Sales = await ReadSales.OfHouseAsync(db, HouseId);
+        Sales = await ReadSales.OfHouseAsync(db, HouseId, Today);
         return true;
     }
 }

@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.Mvc.RazorPages;
 using Microsoft.AspNetCore.RateLimiting;
 using Microsoft.EntityFrameworkCore;
 using MitigationOffice.Business.Data;
+using MitigationOffice.Business.Invoices;
 using MitigationOffice.Business.Messages;
 using MitigationOffice.Business.Quotes;
 using MitigationOffice.Business.Shop;
@@ -41,6 +42,9 @@ public sealed class IndexModel(OfficeDb db, TimeProvider clock, MailSettings mai
 
     public OfferState State { get; private set; }
     public OfferView? Offer { get; private set; }
+
+    /// <summary>Whether what was signed may be taken back.</summary>
+    public FoundSale? Sale { get; private set; }
     public QuoteTier? Tier => Offer?.Tiers.FirstOrDefault(t => t.Id == TierId);
     public IReadOnlyList<QuoteAddOn> Open => Tier is { } tier ? [.. PriceQuote.OpenTo(tier, Offer!.AddOns)] : [];
     public IReadOnlyList<QuoteAddOn> Chosen => [.. Open.Where(a => AddOnIds.Contains(a.Id))];
@@ -86,6 +90,7 @@ public sealed class IndexModel(OfficeDb db, TimeProvider clock, MailSettings mai
         State = found.State;
         if (State == OfferState.Live) Offer = await OfferView.LoadAsync(db, found.RevisionId, now);
         else Response.StatusCode = OfferWords.StatusOf(State);
+        if (State == OfferState.Accepted) Sale = await FindCancelling.ByLinkAsync(db, Token, now);
         return Page();
     }
 }

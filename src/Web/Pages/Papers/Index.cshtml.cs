@@ -4,6 +4,7 @@ using Microsoft.AspNetCore.Mvc.RazorPages;
 using Microsoft.EntityFrameworkCore;
 using MitigationOffice.Business.Data;
 using MitigationOffice.Business.Documents;
+using MitigationOffice.Business.Documents.Pictures;
 using MitigationOffice.Web.Pages.Shared;
 using MitigationOffice.Web.Setup;
 using MitigationOffice.Web.Setup.Forms;
@@ -63,10 +64,16 @@ public sealed class IndexModel(OfficeDb db, TimeProvider clock, Actor actor, Uni
 
     private async Task<StoredDocument?> ReadUploadAsync(string title)
     {
-        var bytes = Upload!.Length > ReceivedFile.MostBytes ? new byte[Upload.Length] : await BytesAsync(Upload);
+        var bytes = Upload!.Length > CleanPicture.MostBytes ? new byte[CleanPicture.MostBytes + 1] : await BytesAsync(Upload);
         var file = ReceivedFile.Of(bytes, Upload.FileName);
+        if (file.IsPicture)
+        {
+            var clean = CleanPicture.Of(bytes);
+            (bytes, file) = (clean.Bytes, new ReceivedFile(clean.ContentType, ReceivedFile.SafeName(Upload.FileName, clean.ContentType == "image/png" ? ".png" : ".jpg"), clean.Problem));
+        }
+
         if (file.Problem is { } problem) ModelState.AddModelError(nameof(Upload), problem);
-        var kind = file.ContentType.StartsWith("image/", StringComparison.Ordinal) ? PaperKind.Photo : PaperKind.Attachment;
+        var kind = file.IsPicture ? PaperKind.Photo : PaperKind.Attachment;
         return file.Problem is not null ? null : StoredDocument.Of(
             bytes, kind, title.Length > 0 ? title : Path.GetFileNameWithoutExtension(file.FileName), file.FileName, file.ContentType, HouseId, clock.GetUtcNow().UtcDateTime, actor.Name);
     }

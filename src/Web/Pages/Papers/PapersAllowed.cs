@@ -6,7 +6,7 @@ namespace MitigationOffice.Web.Pages.Papers;
 /// <summary>Which papers a person may see: prices are not for installers.</summary>
 public static class PapersAllowed
 {
-    private static readonly PaperKind[] WithPrices = [PaperKind.Quote, PaperKind.SignedQuote, PaperKind.StateReport, PaperKind.Invoice, PaperKind.CreditNote];
+    private static readonly PaperKind[] WithPrices = [PaperKind.Quote, PaperKind.SignedQuote, PaperKind.StateReport, PaperKind.Invoice, PaperKind.CreditNote, PaperKind.ChangeOrder, PaperKind.SignedChangeOrder];
 
     public static bool SeesPrices(this ClaimsPrincipal user) => user.IsInRole("Owner") || user.IsInRole("Office");
 

@@ -32,6 +32,7 @@ public sealed class IndexModel(OfficeDb db, UnitChoice units) : PageModel
     public int? Test { get; set; }
 
     public PressureFieldTest? Holes { get; private set; }
+    public PlanBackdrop? Backdrop { get; private set; }
     public PlanView? View { get; private set; }
     public IReadOnlyList<string> HoleNames { get; private set; } = [];
 
@@ -42,8 +43,13 @@ public sealed class IndexModel(OfficeDb db, UnitChoice units) : PageModel
         return await ShowAsync(house, empty: house.Areas.Exists(a => a.CornersM.Length > 0) ? 0 : 1);
     }
 
-    /// <summary>Empty rows for further areas; everything typed stays.</summary>
-    public async Task<IActionResult> OnPostMoreAsync() => await FindAsync() is { } house ? await ShowAsync(house, empty: 2) : NotFound();
+    /// <summary>Empty rows for further areas or holes; everything typed stays.</summary>
+    public async Task<IActionResult> OnPostMoreAsync(string? of)
+    {
+        if (await FindAsync() is not { } house) return NotFound();
+        if (of == "holes") Input.OfferHoles(more: true);
+        return await ShowAsync(house, empty: of == "holes" ? 0 : 2);
+    }
 
     public async Task<IActionResult> OnPostAsync()
     {
@@ -72,7 +78,7 @@ public sealed class IndexModel(OfficeDb db, UnitChoice units) : PageModel
         return db.TrySaveAsync(ModelState, nameof(Input), Input, AfreshAsync, v => Version = v);
     }
 
-    private static bool Moved(Microsoft.EntityFrameworkCore.ChangeTracking.EntityEntry entry) => entry.State == EntityState.Modified;
+    private static bool Moved(Microsoft.EntityFrameworkCore.ChangeTracking.EntityEntry entry) => entry.State is EntityState.Modified or EntityState.Added;
 
     private async Task<(PlanForm, int)> AfreshAsync()
     {
@@ -93,11 +99,13 @@ public sealed class IndexModel(OfficeDb db, UnitChoice units) : PageModel
     private async Task<IActionResult> ShowAsync(House house, int empty)
     {
         Input.OfferAreas(empty);
+        if (Holes is not null) Input.OfferHoles(more: false);
+        Backdrop = await db.Backdrops.AsNoTracking().FirstOrDefaultAsync(b => b.HouseId == HouseId);
         var head = (await HouseHead.LoadAsync(db, HouseId, shown: 2))!;
         (ViewData["House"], ViewData["Title"]) = (head, $"Floor plan, {head.Address}");
         // What cannot be read is refused elsewhere; the drawing shows the rest.
         var drawn = new ReadPlan(Input, new FormReading(new ModelStateDictionary(), nameof(Input), units.System), house, Holes, units.System);
-        (View, HoleNames) = (drawn.View($"Floor plan of {head.Address}"), drawn.HoleNames);
+        (View, HoleNames) = (drawn.View($"Floor plan of {head.Address}") with { Picture = PlanPicture.Of(Backdrop) }, drawn.HoleNames);
         return Page();
     }
 }

@@ -9,11 +9,13 @@ namespace MitigationOffice.Web.Pages.Plan;
 public sealed class PlanForm
 {
     public const int MostAreas = 12;
+    private const int MostNew = 36;
 
     public List<FloorRow> Areas { get; set; } = [];
     public string? Footings { get; set; }
     public string? Sump { get; set; }
     public List<PlaceRow> Holes { get; set; } = [];
+    public List<NewRow> New { get; set; } = [];
 
     // Read when two people changed the same plan, to say what the other one saved.
     public string AreasInWords => string.Join("; ", Areas.Where(a => !a.IsEmpty).Select(a => $"{a.Name}: {a.Corners}"));
@@ -37,6 +39,16 @@ public sealed class PlanForm
         public string? At { get; set; }
     }
 
+    /// <summary>A hole that the PFE test does not have yet.</summary>
+    public sealed class NewRow
+    {
+        public bool Suction { get; set; }
+        public string? Label { get; set; }
+        public string? At { get; set; }
+
+        public bool IsEmpty => string.IsNullOrWhiteSpace(Label + At);
+    }
+
     public static PlanForm Of(House house, PressureFieldTest? test, UnitSystem units)
     {
         var plan = FloorPlan.Of(house);
@@ -57,6 +69,13 @@ public sealed class PlanForm
     public void OfferAreas(int empty)
     {
         while (Areas.Count < MostAreas && Areas.Count(a => a.IsEmpty) < empty) Areas.Add(new());
+    }
+
+    /// <summary>Empty rows to write further holes in: three test holes and a suction hole.</summary>
+    public void OfferHoles(bool more)
+    {
+        while (New.Count < MostNew && New.Count(n => n is { IsEmpty: true, Suction: false }) < (more ? 6 : 3)) New.Add(new());
+        if (New.Count < MostNew && !New.Exists(n => n is { IsEmpty: true, Suction: true })) New.Add(new() { Suction = true });
     }
 
     public static string Key(string kind, int id) => kind + id.ToString(CultureInfo.InvariantCulture);

@@ -14,7 +14,7 @@ public sealed class ReadPlan
 {
     private sealed record Floor(int Row, PlanArea Area, FoundationArea Kept);
 
-    private sealed record Hole(int Row, string Name, bool Suction, PlanPoint? At, Action<PlanPoint?> Write);
+    private sealed record Hole(string Row, string Name, bool Suction, PlanPoint? At, Action<PlanPoint?> Write);
 
     private readonly List<Floor> _floors = [];
     private readonly List<(FoundationArea Kept, FoundationKind Kind, string Name)> _undrawn = [];
@@ -33,6 +33,10 @@ public sealed class ReadPlan
         ReadFootings();
         _sump = Place(form.Sump, FloorPlan.Of(house).Sump, nameof(form.Sump), "the sump");
         for (var i = 0; i < form.Holes.Count; i++) ReadHole(form.Holes[i], i, test);
+        if (test is null) return;
+        var labels = new NewHoleLabels(test);
+        for (var i = 0; i < form.New.Count; i++) ReadNew(form.New[i], string.Create(CultureInfo.InvariantCulture, $"New[{i}]"), test, labels);
+        if (labels.TooMany is { } words) read.Refuse($"{nameof(form.New)}[0].At", words);
     }
 
     /// <summary>Names of the test's holes, one for each row; empty where the row belongs to no hole of this test.</summary>
@@ -51,7 +55,7 @@ public sealed class ReadPlan
                 PlanPart.Area => $"Areas[{_floors[fault.Number].Row}].Corners",
                 PlanPart.Footing => nameof(_form.Footings),
                 PlanPart.Sump => nameof(_form.Sump),
-                _ => $"Holes[{placed[fault.Number].Row}].At",
+                _ => $"{placed[fault.Number].Row}.At",
             }, fault.Words);
     }
 
@@ -78,7 +82,7 @@ public sealed class ReadPlan
         Marks =
         [
             .. _sump is { } sump ? [new PlanMark(MarkKind.Sump, "sump", sump, "Input_Sump")] : Array.Empty<PlanMark>(),
-            .. _holes.Where(h => h.At is not null).Select(h => new PlanMark(h.Suction ? MarkKind.Suction : MarkKind.TestHole, h.Name[(h.Name.LastIndexOf("hole ", StringComparison.Ordinal) + 5)..], h.At!.Value, string.Create(CultureInfo.InvariantCulture, $"Input_Holes_{h.Row}__At"))),
+            .. _holes.Where(h => h.At is not null).Select(h => new PlanMark(h.Suction ? MarkKind.Suction : MarkKind.TestHole, h.Name[(h.Name.LastIndexOf("hole ", StringComparison.Ordinal) + 5)..], h.At!.Value, $"Input_{h.Row.Replace("[", "_", StringComparison.Ordinal).Replace("]", "_", StringComparison.Ordinal)}_At")),
         ],
     };
 
@@ -116,7 +120,8 @@ public sealed class ReadPlan
 
     private void ReadHole(PlanForm.PlaceRow row, int i, PressureFieldTest? test)
     {
-        var field = string.Create(CultureInfo.InvariantCulture, $"Holes[{i}].At");
+        var place = string.Create(CultureInfo.InvariantCulture, $"Holes[{i}]");
+        var field = place + ".At";
         HoleNames = [.. HoleNames, ""];
         if (test?.SuctionHoles.Find(s => PlanForm.Key("S", s.Id) == row.Hole) is { } suction)
             Add($"Suction hole {suction.Label}", true, Place(row.At, suction.At, field, $"suction hole {suction.Label}"), at => (suction.XM, suction.YM) = (at?.XM, at?.YM));
@@ -126,8 +131,22 @@ public sealed class ReadPlan
         void Add(string name, bool isSuction, PlanPoint? at, Action<PlanPoint?> write)
         {
             HoleNames = [.. HoleNames.SkipLast(1), name];
-            _holes.Add(new(i, name, isSuction, at, write));
+            _holes.Add(new(place, name, isSuction, at, write));
         }
+    }
+
+    /// <summary>A hole the test does not have yet; without a name it takes the next of its kind.</summary>
+    private void ReadNew(PlanForm.NewRow row, string place, PressureFieldTest test, NewHoleLabels labels)
+    {
+        if (row.IsEmpty) return;
+        var (label, problem) = labels.Take(_read.Text(row.Label, $"{place}.Label", "name of the hole", most: 40), row.Suction);
+        if (problem is not null) _read.Refuse($"{place}.Label", problem);
+        var name = $"{(row.Suction ? "Suction" : "Test")} hole {label}";
+        _holes.Add(new(place, name, row.Suction, Place(row.At, null, $"{place}.At", name), at =>
+        {
+            if (row.Suction) test.SuctionHoles.Add(new SuctionHole { Label = label, XM = at?.XM, YM = at?.YM });
+            else test.TestHoles.Add(new TestHole { Label = label, XM = at?.XM, YM = at?.YM, Position = test.TestHoles.Count == 0 ? 0 : test.TestHoles.Max(h => h.Position) + 1 });
+        }));
     }
 
     private PlanPoint? Place(string? typed, PlanPoint? stored, string field, string name)

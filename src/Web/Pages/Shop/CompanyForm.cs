@@ -24,6 +24,9 @@ public sealed class CompanyForm
     public string? TaxPercent { get; set; }
     public string? DepositPercent { get; set; }
     public string? QuoteValidDays { get; set; }
+    public string? DepositDueDays { get; set; }
+    public string? BalanceDueDays { get; set; }
+    public string? InvoiceDueDays { get; set; }
     public string? LabourPricePerHour { get; set; }
     public string? LabourCostPerHour { get; set; }
     public string? ElectricityCentsPerKWh { get; set; }
@@ -67,6 +70,9 @@ public sealed class CompanyForm
         TaxPercent = Plain(c.TaxPercent),
         DepositPercent = Plain(c.DepositPercent),
         QuoteValidDays = Plain((decimal)c.QuoteValidDays),
+        DepositDueDays = Plain((decimal)c.DepositDueDays),
+        BalanceDueDays = Plain((decimal)c.BalanceDueDays),
+        InvoiceDueDays = Plain((decimal)c.InvoiceDueDays),
         LabourPricePerHour = Plain(c.LabourPricePerHour),
         LabourCostPerHour = Plain(c.LabourCostPerHour),
         ElectricityCentsPerKWh = Plain(c.ElectricityCentsPerKWh),
@@ -125,6 +131,9 @@ public sealed class CompanyForm
     {
         c.TaxPercent = read.Number(TaxPercent, nameof(TaxPercent), "sales tax", 0, 25) ?? 0;
         c.DepositPercent = read.Number(DepositPercent, nameof(DepositPercent), "deposit", 0, 100) ?? 0;
+        c.DepositDueDays = read.Whole(DepositDueDays, nameof(DepositDueDays), "number of days", 0, 365, needed: true) ?? c.DepositDueDays;
+        c.BalanceDueDays = read.Whole(BalanceDueDays, nameof(BalanceDueDays), "number of days", 0, 365, needed: true) ?? c.BalanceDueDays;
+        c.InvoiceDueDays = read.Whole(InvoiceDueDays, nameof(InvoiceDueDays), "number of days", 0, 365, needed: true) ?? c.InvoiceDueDays;
         c.QuoteValidDays = read.Whole(QuoteValidDays, nameof(QuoteValidDays), "number of days", 1, 365, needed: true) ?? c.QuoteValidDays;
         c.LabourPricePerHour = read.Money(LabourPricePerHour, nameof(LabourPricePerHour), "price of an hour") ?? Money.Zero;
         c.LabourCostPerHour = read.Money(LabourCostPerHour, nameof(LabourCostPerHour), "cost of an hour") ?? Money.Zero;

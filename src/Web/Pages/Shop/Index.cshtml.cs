@@ -1,6 +1,7 @@
 using Microsoft.AspNetCore.Mvc.RazorPages;
 using Microsoft.EntityFrameworkCore;
 using MitigationOffice.Business.Data;
+using MitigationOffice.Engineering.Siting;
 
 namespace MitigationOffice.Web.Pages.Shop;
 
@@ -12,6 +13,7 @@ public sealed class IndexModel(OfficeDb db) : PageModel
     public int Licences { get; private set; }
     public int People { get; private set; }
     public int Vehicles { get; private set; }
+    public int RuleSets { get; private set; }
 
     public async Task OnGetAsync()
     {
@@ -20,6 +22,7 @@ public sealed class IndexModel(OfficeDb db) : PageModel
         Fans = await db.Fans.CountAsync(f => !f.Retired);
         Licences = await db.Licences.CountAsync();
         Vehicles = await db.Vehicles.CountAsync(v => !v.Retired);
+        RuleSets = SitingRuleSets.All.Select(s => s.Id).Union(await db.RuleSets.Where(r => !r.SetAside).Select(r => r.Key).Distinct().ToListAsync()).Count();
         People = await db.Users.CountAsync(u => !u.Left);
     }
 }

@@ -17,7 +17,7 @@ namespace MitigationOffice.Web.Pages.SystemPage;
 [EnableRateLimiting(OfferSetup.Throttled)]
 public sealed class IndexModel(OfficeDb db, TimeProvider clock, UnitChoice units, Actor actor) : PageModel
 {
-    [FromRoute]
+    [FromRoute(Name = "systemKey")]
     public string Key { get; set; } = "";
 
     [BindProperty(SupportsGet = true)]

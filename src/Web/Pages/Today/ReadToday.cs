@@ -22,7 +22,7 @@ public sealed class ReadToday(OfficeDb db, TodayClock at)
         List<TodayGroup> groups =
         [
             await CallsAsync(), await JobsAsync(), await tests.WindowsAsync(), .. await tests.OutAndBackAsync(withLetters: true), await QuotesAsync(), await InquiriesAsync(),
-            .. await money.OwedAsync(), await RemindersAsync(), await MailAsync(), await LicencesAsync(), Report(facts),
+            .. await money.OwedAsync(), await RemindersAsync(), .. await MailAndLicencesAsync(), Report(facts),
         ];
         return [.. groups.Where(g => g.Items.Count > 0)];
     }
@@ -95,21 +95,21 @@ public sealed class ReadToday(OfficeDb db, TodayClock at)
             (r.SendOn < at.Today ? $"was to go out {at.Ago(r.SendOn)}" : $"goes out {at.Ahead(r.SendOn)}") + (r.Because.Length > 0 ? $": {r.Because}" : ""), r.SendOn < at.Today))], "/follow-up");
     }
 
-    private async Task<TodayGroup> MailAsync()
-    {
-        var rows = await db.Outbox.AsNoTracking().Where(m => m.State == DeliveryState.Refused || m.State == DeliveryState.Uncertain).OrderBy(m => m.Id).Take(Asked)
-            .Select(m => new { m.HouseId, m.Subject, m.ToAddress, m.State, m.LastAnswer, m.CreatedAtUtc }).ToListAsync();
-        return new("mail", "Mail that did not surely arrive", [.. rows.Select(m => new TodayItem(m.HouseId is { } house ? $"/houses/{house}/follow-up" : "/follow-up", $"{m.Subject}, to {m.ToAddress}",
-            m.State == DeliveryState.Refused ? $"refused{(m.LastAnswer.Length > 0 ? ": " + Short(m.LastAnswer) : "")}" : "the mail server took it but never answered: ask whether it came", Late: true))], "/follow-up");
-    }
-
-    private async Task<TodayGroup> LicencesAsync()
+    /// <summary>Mail that did not surely arrive, and licences that end soon: both few, so one statement asks for them together.</summary>
+    private async Task<IReadOnlyList<TodayGroup>> MailAndLicencesAsync()
     {
         var last = at.Today.AddDays(LicenceAheadDays);
-        var rows = await db.Licences.AsNoTracking().Where(l => l.ExpiresOn <= last).OrderBy(l => l.ExpiresOn).ThenBy(l => l.Id).Take(Asked)
-            .Select(l => new { l.Holder, l.Number, Ends = l.ExpiresOn!.Value }).ToListAsync();
-        return new("licences", "Licences that end soon", [.. rows.Select(l =>
-            new TodayItem("/shop/licences", $"{l.Holder}, {l.Number}", l.Ends < at.Today ? $"ended {at.Ago(l.Ends)}" : $"ends {at.Ahead(l.Ends)}", l.Ends < at.Today))], "/shop/licences");
+        var mail = db.Outbox.AsNoTracking().Where(m => m.State == DeliveryState.Refused || m.State == DeliveryState.Uncertain)
+            .Select(m => new { IsMail = true, m.Id, House = m.HouseId ?? 0, What = m.Subject, Whose = m.ToAddress, Answer = m.LastAnswer, Refused = m.State == DeliveryState.Refused, Ends = (DateOnly?)null });
+        var licences = db.Licences.AsNoTracking().Where(l => l.ExpiresOn <= last).Select(l => new { IsMail = false, l.Id, House = 0, What = l.Holder, Whose = l.Number, Answer = "", Refused = false, Ends = l.ExpiresOn });
+        var rows = await mail.Concat(licences).ToListAsync();
+        return
+        [
+            new("mail", "Mail that did not surely arrive", [.. rows.Where(r => r.IsMail).OrderBy(r => r.Id).Take(Asked).Select(m => new TodayItem(m.House > 0 ? $"/houses/{m.House}/follow-up" : "/follow-up", $"{m.What}, to {m.Whose}",
+                m.Refused ? $"refused{(m.Answer.Length > 0 ? ": " + Short(m.Answer) : "")}" : "the mail server took it but never answered: ask whether it came", Late: true))], "/follow-up"),
+            new("licences", "Licences that end soon", [.. rows.Where(r => !r.IsMail).OrderBy(r => r.Ends).ThenBy(r => r.Id).Take(Asked).Select(l =>
+                new TodayItem("/shop/licences", $"{l.What}, {l.Whose}", l.Ends < at.Today ? $"ended {at.Ago(l.Ends!.Value)}" : $"ends {at.Ahead(l.Ends!.Value)}", l.Ends < at.Today))], "/shop/licences"),
+        ];
     }
 
     private TodayGroup Report(OfficeFacts facts)

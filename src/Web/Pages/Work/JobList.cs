@@ -53,7 +53,7 @@ public static class JobList
     public static async Task<IReadOnlyList<Waiting>> WaitingAsync(OfficeDb db, JobSearch asked, int? houseId = null)
     {
         var waiting = from a in db.Acceptances.AsNoTracking()
-                      where !db.Jobs.Any(j => j.AcceptanceId == a.Id)
+                      where !db.Jobs.Any(j => j.AcceptanceId == a.Id) && !db.CancelledSales.Any(c => c.AcceptanceId == a.Id)
                       join r in db.QuoteRevisions on a.QuoteRevisionId equals r.Id
                       where r.State == RevisionState.Accepted
                       join h in db.Houses on r.Quote!.HouseId equals h.Id

@@ -8,7 +8,7 @@ namespace MitigationOffice.Web.Pages.Work;
 /// <summary>One job as sheet 5 shows it.</summary>
 public sealed record JobView(
     int Id, int Version, string Number, JobState State, SystemKind Kind, DateOnly? Day, TimeOnly? ArriveAt, string Crew, DateOnly? DoneOn, string CancelWindowWaiver,
-    string Notes, string CalledOffBecause, Money DepositReceived, DateOnly? DepositReceivedOn, DateTime AcceptedAtUtc, string AcceptedZone, DateOnly CancelBy, Money Deposit, Money Total,
+    string Notes, string CalledOffBecause, int AcceptanceId, bool Cancelled, long PaidCents, DateTime AcceptedAtUtc, string AcceptedZone, DateOnly CancelBy, Money Deposit, Money Total,
     string Revision, int? DesignId, Job Kept)
 {
     public sealed record Step(int Id, int Position, string Words, string Caution, string Source, DateTime? DoneAtUtc, string DoneBy, string NotNeededBecause)
@@ -30,6 +30,9 @@ public sealed record JobView(
     public IReadOnlyList<Step> Steps { get; init; } = [];
     public IReadOnlyList<WorkDay> Days { get; init; } = [];
     public IReadOnlyList<Appointment> Appointments { get; init; } = [];
+
+    /// <summary>What the customer paid at this house and was not given back.</summary>
+    public Money Paid => new(PaidCents);
     public Built? System { get; init; }
     public DateOnly AcceptedOn => HouseTime.DayOf(AcceptedAtUtc, HouseTime.Zone(AcceptedZone));
 
@@ -44,16 +47,16 @@ public sealed record JobView(
                           orderby j.State == JobState.CalledOff, j.Id descending
                           select new JobView(
                               j.Id, j.Version, j.Number, j.State, j.Kind, j.Day, j.ArriveAt, j.Crew, j.DoneOn, j.CancelWindowWaiver, j.Notes, j.CalledOffBecause,
-                              j.DepositReceived, j.DepositReceivedOn, a.AtUtc, a.TimeZone, a.CancelBy, a.Deposit, a.Total, r.Quote!.Number + " " + r.Letter, r.SuctionDesignId, j)).FirstOrDefaultAsync();
-        return view is null ? null : view with { Steps = await StepsAsync(db, view.Id), System = await BuiltAsync(db, view.Id), Days = await DaysAsync(db, view.Id), Appointments = await AppointmentsAsync(db, view.Id) };
+                              a.Id, db.CancelledSales.Any(c => c.AcceptanceId == a.Id), db.Payments.Where(p => p.HouseId == j.HouseId && p.CustomerId == r.Quote!.CustomerId).Sum(p => p.Amount.Cents), a.AtUtc, a.TimeZone, a.CancelBy, a.Deposit, a.Total, r.Quote!.Number + " " + r.Letter, r.SuctionDesignId, j)
+                          {
+                              Appointments = db.Appointments.Where(x => x.JobId == j.Id && x.CancelledAtUtc == null).OrderBy(x => x.Day).ThenBy(x => x.Id).ToList(),
+                          }).AsNoTracking().AsSingleQuery().FirstOrDefaultAsync();
+        return view is null ? null : view with { Steps = await StepsAsync(db, view.Id), System = await BuiltAsync(db, view.Id), Days = await DaysAsync(db, view.Id) };
     }
 
     /// <summary>The days that stand, in order, with who goes there.</summary>
     private static Task<List<WorkDay>> DaysAsync(OfficeDb db, int jobId) =>
         db.WorkDays.AsNoTracking().Include(d => d.Bookings.Where(b => b.GivenBack == 0)).Where(d => d.JobId == jobId && d.CancelledAtUtc == null).OrderBy(d => d.Day).ThenBy(d => d.Id).AsSingleQuery().ToListAsync();
-
-    private static Task<List<Appointment>> AppointmentsAsync(OfficeDb db, int jobId) =>
-        db.Appointments.AsNoTracking().Where(a => a.JobId == jobId && a.CancelledAtUtc == null).OrderBy(a => a.Day).ThenBy(a => a.At).ThenBy(a => a.Id).ToListAsync();
 
     private static Task<List<Step>> StepsAsync(OfficeDb db, int jobId) =>
         db.Jobs.Where(j => j.Id == jobId).SelectMany(j => j.Steps).OrderBy(s => s.Position)

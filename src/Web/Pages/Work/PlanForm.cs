@@ -10,16 +10,12 @@ public sealed class PlanForm
     public List<DayRow> Days { get; set; } = [];
     public string? Crew { get; set; }
     public string? CancelWindowWaiver { get; set; }
-    public string? DepositReceived { get; set; }
-    public string? DepositReceivedOn { get; set; }
 
     public static PlanForm Of(JobView j) => new()
     {
         Days = [.. j.Days.Select(DayRow.Of)],
         Crew = j.Crew,
         CancelWindowWaiver = j.CancelWindowWaiver,
-        DepositReceived = j.DepositReceived == Money.Zero ? "" : TypedNumbers.Plain(j.DepositReceived),
-        DepositReceivedOn = TypedNumbers.Plain(j.DepositReceivedOn),
     };
 
     /// <summary>One empty row at the end; two for a job without a day.</summary>
@@ -28,26 +24,18 @@ public sealed class PlanForm
         for (var i = Days.Count(d => string.IsNullOrWhiteSpace(d.Day) && d.Id is null); i < (Days.Any(d => d.Id is not null) ? 1 : 2); i++) Days.Add(new());
     }
 
-    /// <summary>Writes what was typed onto the job. A job may keep no day yet while its deposit is noted.</summary>
+    /// <summary>Writes what was typed onto the job. A job may keep no day yet while its crew is noted.</summary>
     public async Task WriteAsync(OfficeDb db, Job job, FormReading read, DateOnly acceptedOn, DateOnly cancelBy, IReadOnlyList<Bookable> all, DateTime nowUtc)
     {
         var days = DayRows.Read(Days, read);
         var crew = read.Text(Crew, nameof(Crew), "crew", most: 100);
         var waiver = read.Text(CancelWindowWaiver, nameof(CancelWindowWaiver), "reason", most: 1000);
-        WriteDeposit(job, read);
         if (days.Count > 0)
             foreach (var refusal in await PlanJob.WriteAsync(db, job, new([.. days.Select(d => d.Row)], crew, waiver), acceptedOn, cancelBy, all, nowUtc))
                 read.Refuse(DayRows.AtRow(refusal, days).Field, refusal.Words);
         else if (Days.All(d => string.IsNullOrWhiteSpace(d.Day)) && job.State == JobState.Planned)
             read.Refuse("Days[0].Day", "A planned job needs its day. To put it off, write a later day, or call it off.");
         else if (job.State == JobState.ToPlan) job.Crew = crew;
-    }
-
-    private void WriteDeposit(Job job, FormReading read)
-    {
-        job.DepositReceived = read.Money(DepositReceived, nameof(DepositReceived), "deposit") ?? Money.Zero;
-        job.DepositReceivedOn = read.Day(DepositReceivedOn, nameof(DepositReceivedOn), "day it came");
-        if (job.DepositReceived > Money.Zero && string.IsNullOrWhiteSpace(DepositReceivedOn)) read.Refuse(nameof(DepositReceivedOn), "Write the day the deposit came.");
     }
 }
 

@@ -1,6 +1,7 @@
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
 using MitigationOffice.Business.Data;
+using MitigationOffice.Business.Invoices.Changes;
 using MitigationOffice.Business.Systems;
 using MitigationOffice.Business.Tests;
 using MitigationOffice.Business.Work;
@@ -75,6 +76,7 @@ public sealed partial class SheetModel
 
     public Task<IActionResult> OnPostTakeBackAsync() => ActAsync(officeOnly: true, job =>
     {
+        if (Job!.Cancelled) return Task.FromResult<IReadOnlyList<Refusal>>([new("", $"The buyer cancelled the contract of job {job.Number} in time; it stays called off. If they want the work after all, send a new quote.")]);
         CallOffJob.TakeBack(job);
         return Task.FromResult<IReadOnlyList<Refusal>>([]);
     });
@@ -98,6 +100,15 @@ public sealed partial class SheetModel
         if (await db.Appointments.FirstOrDefaultAsync(a => a.Id == appointmentId && a.JobId == job.Id && a.CancelledAtUtc == null) is { } appointment) CancelAppointment.Write(appointment, Now);
         return [];
     }, "appointments");
+
+    /// <summary>Begins a change order, or goes on with the one that is begun.</summary>
+    public async Task<IActionResult> OnPostChangeAsync()
+    {
+        if (await LoadAsync() is { } missing) return missing;
+        if (Job is null) return NotFound();
+        var begun = await DraftChange.BeginAsync(db, Job.Id, Now, Me);
+        return begun.Refusals.Count > 0 ? await RefuseAsync(begun.Refusals) : RedirectToPage("/Work/Change", new { houseId = HouseId, changeId = begun.ChangeOrderId });
+    }
 
     public async Task<IActionResult> OnPostPapersAsync(LabelSize labelSize = LabelSize.FourBySix)
     {

@@ -39,6 +39,7 @@ public sealed partial class SheetModel(OfficeDb db, UnitChoice units, TimeProvid
     public IReadOnlyList<JobList.Waiting> Waiting { get; private set; } = [];
     public IReadOnlyList<(int Id, string Number, JobState State)> OtherJobs { get; private set; } = [];
     public IEnumerable<string> Doubts => Job is { State: JobState.ToPlan or JobState.Planned } job ? PlanJob.Doubts(job.Kept, [.. job.Days.Select(d => d.Day)]) : [];
+    public IReadOnlyList<ChangeRow> Changes { get; private set; } = [];
     public IReadOnlyList<string> Clashes { get; private set; } = [];
     public TimeZoneInfo Zone { get; private set; } = TimeZoneInfo.Utc;
     public DateOnly Today => HouseTime.DayOf(Now, Zone);
@@ -112,6 +113,7 @@ public sealed partial class SheetModel(OfficeDb db, UnitChoice units, TimeProvid
         All = Job is null ? [] : await Bookables.ReadAsync(db);
         await LoadHouseAsync();
         if (Job is { State: JobState.Planned } planned) Clashes = await PlanJob.ClashesAsync(db, planned.Day, planned.Crew, planned.Id);
+        if (Job is { } shown) Changes = await ChangeRow.OfJobAsync(db, shown.Id);
         ViewData["House"] = head with { Revision = Job?.Number ?? "–", Date = Job is null ? "–" : HouseTime.Show(Job.DoneOn ?? Job.Day) };
         return null;
     }

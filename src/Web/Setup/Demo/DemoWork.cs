@@ -40,13 +40,13 @@ internal sealed class DemoWork(OfficeDb db, DemoClock clock, Actor actor, Compan
         var accepted = await db.Acceptances.AsNoTracking().SingleAsync(a => a.Id == acceptanceId);
         var inquiry = await db.Houses.Where(h => h.Id == job.HouseId).Select(h => h.AskedAtUtc).SingleAsync();
         var (people, first) = (await BookablesAsync(), HouseTime.DayOf(inquiry, _zone).AddDays(day));
-        first = await FreeDayAsync(first, people[0].Key);
-        List<PlanDays.Row> days = [new(null, first, DayPart.WholeDay, new TimeOnly(8, 0), [.. people.Select(p => p.Key)])];
+        if (demo.Stage == DemoStage.Planned) first = await FreeDayAsync(first, people);
+        List<string> who = await AreFreeAsync(first, people) ? [.. people.Select(p => p.Key)] : [];
+        List<PlanDays.Row> days = [new(null, first, DayPart.WholeDay, new TimeOnly(8, 0), who)];
         if (demo.TwoDays) days.Add(new(null, first.AddDays(1), DayPart.Morning, new TimeOnly(8, 0), [people[0].Key]));
         var refused = await PlanJob.WriteAsync(db, job, new(days, people[0].Name, ""), HouseTime.DayOf(accepted.AtUtc, _zone), accepted.CancelBy, people, clock.Utc);
         if (demo.TwoDays) PutAround(job, first);
         if (refused.Count > 0) throw new InvalidOperationException($"{demo.Street}: {refused[0].Words}");
-        (job.DepositReceived, job.DepositReceivedOn) = (accepted.Deposit, HouseTime.DayOf(accepted.AtUtc, _zone).AddDays(1));
         await db.SaveChangesAsync();
     }
 
@@ -54,15 +54,21 @@ internal sealed class DemoWork(OfficeDb db, DemoClock clock, Actor actor, Compan
     private async Task<IReadOnlyList<Bookable>> BookablesAsync()
     {
         var cleo = await db.Users.Where(u => u.FullName == "Cleo Marsh").Select(u => u.Id).FirstAsync();
-        var van = await db.Vehicles.Select(v => v.Id).FirstOrDefaultAsync();
+        var van = await db.Vehicles.OrderBy(v => v.Id).Select(v => v.Id).FirstOrDefaultAsync();
         return van == 0 ? [new($"p{cleo}", "Cleo Marsh")] : [new($"p{cleo}", "Cleo Marsh"), new($"v{van}", "Blue van")];
     }
 
-    /// <summary>The first day from the given one on which this person is free for two days.</summary>
-    private async Task<DateOnly> FreeDayAsync(DateOnly day, string who)
+    /// <summary>The first day from the given one on which they are free that day and the next.</summary>
+    private async Task<DateOnly> FreeDayAsync(DateOnly day, IReadOnlyList<Bookable> who)
     {
-        while (await db.Bookings.AnyAsync(b => b.Resource == who && b.GivenBack == 0 && (b.Day == day || b.Day == day.AddDays(1)))) day = day.AddDays(1);
+        while (!await AreFreeAsync(day, who) || !await AreFreeAsync(day.AddDays(1), who)) day = day.AddDays(1);
         return day;
+    }
+
+    private async Task<bool> AreFreeAsync(DateOnly day, IReadOnlyList<Bookable> who)
+    {
+        var keys = who.Select(w => w.Key).ToList();
+        return !await db.Bookings.AnyAsync(b => keys.Contains(b.Resource) && b.GivenBack == 0 && b.Day == day);
     }
 
     /// <summary>What a larger job has around it.</summary>
@@ -101,6 +107,7 @@ internal sealed class DemoWork(OfficeDb db, DemoClock clock, Actor actor, Compan
         job = await db.Jobs.Include(j => j.Steps).SingleAsync(j => j.Id == jobId);
         var open = FinishJob.Write(job, today, today, asBuiltRecorded: true);
         if (open.Count > 0) throw new InvalidOperationException($"{demo.Street}: {open[0].Words}");
+        await PlanDays.TakeOffAsync(db, PlanDays.Owner.OfJob(houseId, jobId), today, clock.Utc);
         await db.SaveChangesAsync();
         await PrintPapers.RunAsync(db, system.Id, [], mail.PublicAddress, LabelSize.FourBySix, clock.Utc.AddHours(2), actor.Name);
         if (demo.Service) await CallAsync(houseId, system);

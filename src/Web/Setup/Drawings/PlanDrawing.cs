@@ -24,7 +24,7 @@ public sealed class PlanDrawing
     private PlanDrawing(PlanView view)
     {
         _view = view;
-        _frame = new PlanFrame([.. view.Areas.SelectMany(a => a.Area.Corners), .. view.Footings.SelectMany(f => f), .. view.Marks.Select(m => m.At)], view.SpareM);
+        _frame = new PlanFrame([.. view.Areas.SelectMany(a => a.Area.Corners), .. view.Footings.SelectMany(f => f), .. view.Marks.Select(m => m.At), .. view.Picture is { } p ? (PlanPoint[])[p.Low, p.High] : []], view.SpareM);
     }
 
     public static IHtmlContent Of(PlanView view) => new HtmlString(new PlanDrawing(view).Draw());
@@ -36,6 +36,7 @@ public sealed class PlanDrawing
         var id = _view.Id;
         Add($"<svg class=\"drawing plan\" id=\"{id}\" viewBox=\"0 0 {Px(Width)} {Px(_frame.Height)}\" role=\"img\" aria-labelledby=\"{id}-title {id}-words\" data-scale=\"{Exact(_frame.Scale * UnitM)}\" data-x=\"{Exact(_frame.OriginX)}\" data-y=\"{Exact(_frame.OriginY)}\">");
         Add($"<title id=\"{id}-title\">{Encode(_view.Title)}</title><desc id=\"{id}-words\">{Encode(_view.Description)}</desc>");
+        if (_view.Picture is { } picture) Add($"<image class=\"backdrop{(picture.Printed ? "" : " no-print")}\" href=\"{picture.Address}\" x=\"{Px(_frame.X(picture.Low.XM))}\" y=\"{Px(_frame.Y(picture.High.YM))}\" width=\"{Px((picture.High.XM - picture.Low.XM) * _frame.Scale)}\" height=\"{Px((picture.High.YM - picture.Low.YM) * _frame.Scale)}\" preserveAspectRatio=\"none\"/>");
         Grid();
         foreach (var places in (LabelPlaces[])[_wide, _narrow]) KeepFree(places);
         if (_view.Map is { } map) Bands(map);

@@ -36,6 +36,9 @@ public sealed record PlanView
     /// <summary>Vacuum under the slab; without it the drawing shows lengths of walls.</summary>
     public CoverageMap? Map { get; init; }
 
+    /// <summary>A photo or plan that lies under the drawing.</summary>
+    public PlanPicture? Picture { get; init; }
+
     /// <summary>Empty ground around, to draw further on, metres.</summary>
     public double SpareM { get; init; } = 0.4;
 

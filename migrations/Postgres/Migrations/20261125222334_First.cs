@@ -53,6 +53,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     TaxPercent = table.Column<decimal>(type: "numeric(18,6)", precision: 18, scale: 6, nullable: false),
                     DepositPercent = table.Column<decimal>(type: "numeric(18,6)", precision: 18, scale: 6, nullable: false),
                     QuoteValidDays = table.Column<int>(type: "integer", nullable: false),
+                    DepositDueDays = table.Column<int>(type: "integer", nullable: false),
+                    BalanceDueDays = table.Column<int>(type: "integer", nullable: false),
+                    InvoiceDueDays = table.Column<int>(type: "integer", nullable: false),
                     ElectricityCentsPerKWh = table.Column<decimal>(type: "numeric(18,6)", precision: 18, scale: 6, nullable: false),
                     ElectricityPriceSource = table.Column<string>(type: "text", nullable: false),
                     FuelDollarsPerTherm = table.Column<decimal>(type: "numeric(18,6)", precision: 18, scale: 6, nullable: false),
@@ -309,6 +312,29 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 constraints: table =>
                 {
                     table.PrimaryKey("PK_ReminderRules", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "RuleSets",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "integer", nullable: false)
+                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
+                    Key = table.Column<string>(type: "text", nullable: false),
+                    Edition = table.Column<int>(type: "integer", nullable: false),
+                    Jurisdiction = table.Column<string>(type: "text", nullable: false),
+                    Citation = table.Column<string>(type: "text", nullable: false),
+                    Rules = table.Column<int>(type: "integer", nullable: false),
+                    Text = table.Column<string>(type: "text", nullable: false),
+                    Sha256 = table.Column<string>(type: "text", nullable: false),
+                    AddedAtUtc = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    AddedBy = table.Column<string>(type: "text", nullable: false),
+                    SetAside = table.Column<bool>(type: "boolean", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_RuleSets", x => x.Id);
                 });
 
             migrationBuilder.CreateTable(
@@ -851,6 +877,43 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "Backdrops",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "integer", nullable: false)
+                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
+                    HouseId = table.Column<int>(type: "integer", nullable: false),
+                    DocumentId = table.Column<int>(type: "integer", nullable: false),
+                    WidthPx = table.Column<int>(type: "integer", nullable: false),
+                    HeightPx = table.Column<int>(type: "integer", nullable: false),
+                    FromXPx = table.Column<double>(type: "double precision", nullable: false),
+                    FromYPx = table.Column<double>(type: "double precision", nullable: false),
+                    ToXPx = table.Column<double>(type: "double precision", nullable: false),
+                    ToYPx = table.Column<double>(type: "double precision", nullable: false),
+                    LengthM = table.Column<double>(type: "double precision", nullable: true),
+                    AtXM = table.Column<double>(type: "double precision", nullable: false),
+                    AtYM = table.Column<double>(type: "double precision", nullable: false),
+                    Printed = table.Column<bool>(type: "boolean", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Backdrops", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_Backdrops_Documents_DocumentId",
+                        column: x => x.DocumentId,
+                        principalTable: "Documents",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Backdrops_Houses_HouseId",
+                        column: x => x.HouseId,
+                        principalTable: "Houses",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "ReportRuns",
                 columns: table => new
                 {
@@ -901,6 +964,16 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     EngineVersion = table.Column<string>(type: "text", nullable: true),
                     InputsHash = table.Column<string>(type: "text", nullable: true),
                     ComputedAtUtc = table.Column<DateTime>(type: "timestamp with time zone", nullable: true),
+                    OpeningName = table.Column<string>(type: "text", nullable: false),
+                    OpeningKind = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
+                    BuildingName = table.Column<string>(type: "text", nullable: false),
+                    BuildingOpeningM = table.Column<double>(type: "double precision", nullable: true),
+                    Nearby = table.Column<string>(type: "text", nullable: false),
+                    NoOpeningNear = table.Column<bool>(type: "boolean", nullable: false),
+                    NoBuildingNear = table.Column<bool>(type: "boolean", nullable: false),
+                    NoWallNear = table.Column<bool>(type: "boolean", nullable: false),
+                    Mounting = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: true),
+                    FanStands = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: true),
                     Version = table.Column<int>(type: "integer", nullable: false)
                 },
                 constraints: table =>
@@ -1025,6 +1098,8 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     ValidUntil = table.Column<DateOnly>(type: "date", nullable: true),
                     TaxPercent = table.Column<decimal>(type: "numeric(18,6)", precision: 18, scale: 6, nullable: false),
                     DepositPercent = table.Column<decimal>(type: "numeric(18,6)", precision: 18, scale: 6, nullable: false),
+                    DepositDueDays = table.Column<int>(type: "integer", nullable: false),
+                    BalanceDueDays = table.Column<int>(type: "integer", nullable: false),
                     Answers = table.Column<string>(type: "text", nullable: false),
                     Introduction = table.Column<string>(type: "text", nullable: false),
                     Scope = table.Column<string>(type: "text", nullable: false),
@@ -1300,6 +1375,53 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "CancelNotices",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "integer", nullable: false)
+                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
+                    AcceptanceId = table.Column<int>(type: "integer", nullable: false),
+                    HouseId = table.Column<int>(type: "integer", nullable: false),
+                    AcceptanceHash = table.Column<string>(type: "text", nullable: false),
+                    TypedName = table.Column<string>(type: "text", nullable: false),
+                    Statement = table.Column<string>(type: "text", nullable: false),
+                    AtUtc = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    TimeZone = table.Column<string>(type: "text", nullable: false),
+                    CancelBy = table.Column<DateOnly>(type: "date", nullable: false),
+                    OwedBackBy = table.Column<DateOnly>(type: "date", nullable: false),
+                    IpAddress = table.Column<string>(type: "text", nullable: false),
+                    UserAgent = table.Column<string>(type: "text", nullable: false),
+                    QuoteLinkId = table.Column<int>(type: "integer", nullable: false),
+                    PdfDocumentId = table.Column<int>(type: "integer", nullable: false),
+                    PdfSha256 = table.Column<string>(type: "text", nullable: false),
+                    PreviousHash = table.Column<string>(type: "text", nullable: false),
+                    Hash = table.Column<string>(type: "text", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_CancelNotices", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_CancelNotices_Acceptances_AcceptanceId",
+                        column: x => x.AcceptanceId,
+                        principalTable: "Acceptances",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_CancelNotices_Documents_PdfDocumentId",
+                        column: x => x.PdfDocumentId,
+                        principalTable: "Documents",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_CancelNotices_Houses_HouseId",
+                        column: x => x.HouseId,
+                        principalTable: "Houses",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "Invoices",
                 columns: table => new
                 {
@@ -1380,7 +1502,6 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     DoneOn = table.Column<DateOnly>(type: "date", nullable: true),
                     CancelWindowWaiver = table.Column<string>(type: "text", nullable: false),
                     Notes = table.Column<string>(type: "text", nullable: false),
-                    DepositReceivedOn = table.Column<DateOnly>(type: "date", nullable: true),
                     CalledOffBecause = table.Column<string>(type: "text", nullable: false),
                     PermitNumber = table.Column<string>(type: "text", nullable: false),
                     PermitAskedOn = table.Column<DateOnly>(type: "date", nullable: true),
@@ -1391,7 +1512,6 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     DigUntil = table.Column<DateOnly>(type: "date", nullable: true),
                     HoldBecause = table.Column<string>(type: "text", nullable: false),
                     HeldOn = table.Column<DateOnly>(type: "date", nullable: true),
-                    DepositReceived_Cents = table.Column<long>(type: "bigint", nullable: false),
                     Version = table.Column<int>(type: "integer", nullable: false)
                 },
                 constraints: table =>
@@ -1541,6 +1661,61 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "ChangeOrders",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "integer", nullable: false)
+                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
+                    Number = table.Column<string>(type: "text", nullable: false),
+                    JobId = table.Column<int>(type: "integer", nullable: false),
+                    HouseId = table.Column<int>(type: "integer", nullable: false),
+                    AcceptanceId = table.Column<int>(type: "integer", nullable: false),
+                    Position = table.Column<int>(type: "integer", nullable: false),
+                    State = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
+                    Reason = table.Column<string>(type: "text", nullable: false),
+                    TimeEffect = table.Column<string>(type: "text", nullable: false),
+                    CreatedAtUtc = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    CreatedBy = table.Column<string>(type: "text", nullable: false),
+                    SentAtUtc = table.Column<DateTime>(type: "timestamp with time zone", nullable: true),
+                    ValidUntil = table.Column<DateOnly>(type: "date", nullable: true),
+                    PdfDocumentId = table.Column<int>(type: "integer", nullable: true),
+                    DeclineReason = table.Column<string>(type: "text", nullable: false),
+                    Net_Cents = table.Column<long>(type: "bigint", nullable: false),
+                    NewTotal_Cents = table.Column<long>(type: "bigint", nullable: false),
+                    OldTotal_Cents = table.Column<long>(type: "bigint", nullable: false),
+                    Tax_Cents = table.Column<long>(type: "bigint", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_ChangeOrders", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_ChangeOrders_Acceptances_AcceptanceId",
+                        column: x => x.AcceptanceId,
+                        principalTable: "Acceptances",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_ChangeOrders_Documents_PdfDocumentId",
+                        column: x => x.PdfDocumentId,
+                        principalTable: "Documents",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_ChangeOrders_Houses_HouseId",
+                        column: x => x.HouseId,
+                        principalTable: "Houses",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_ChangeOrders_Jobs_JobId",
+                        column: x => x.JobId,
+                        principalTable: "Jobs",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "ChecklistStep",
                 columns: table => new
                 {
@@ -1660,6 +1835,115 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         name: "FK_Systems_Jobs_JobId",
                         column: x => x.JobId,
                         principalTable: "Jobs",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "ChangeLine",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "integer", nullable: false)
+                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
+                    ChangeOrderId = table.Column<int>(type: "integer", nullable: false),
+                    Position = table.Column<int>(type: "integer", nullable: false),
+                    Kind = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
+                    Of = table.Column<string>(type: "text", nullable: false),
+                    WasWords = table.Column<string>(type: "text", nullable: false),
+                    PriceItemId = table.Column<int>(type: "integer", nullable: true),
+                    Words = table.Column<string>(type: "text", nullable: false),
+                    Quantity = table.Column<decimal>(type: "numeric(18,6)", precision: 18, scale: 6, nullable: false),
+                    Unit = table.Column<string>(type: "text", nullable: false),
+                    Priced = table.Column<bool>(type: "boolean", nullable: false),
+                    Taxable = table.Column<bool>(type: "boolean", nullable: false),
+                    UnitPrice_Cents = table.Column<long>(type: "bigint", nullable: false),
+                    WasAmount_Cents = table.Column<long>(type: "bigint", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_ChangeLine", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_ChangeLine_ChangeOrders_ChangeOrderId",
+                        column: x => x.ChangeOrderId,
+                        principalTable: "ChangeOrders",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "ChangeLinks",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "integer", nullable: false)
+                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
+                    ChangeOrderId = table.Column<int>(type: "integer", nullable: false),
+                    TokenHash = table.Column<string>(type: "text", nullable: false),
+                    CreatedAtUtc = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    ExpiresAtUtc = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    RevokedAtUtc = table.Column<DateTime>(type: "timestamp with time zone", nullable: true),
+                    HandedBy = table.Column<string>(type: "text", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_ChangeLinks", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_ChangeLinks_ChangeOrders_ChangeOrderId",
+                        column: x => x.ChangeOrderId,
+                        principalTable: "ChangeOrders",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "ChangeSignatures",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "integer", nullable: false)
+                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
+                    ChangeOrderId = table.Column<int>(type: "integer", nullable: false),
+                    Number = table.Column<string>(type: "text", nullable: false),
+                    AcceptanceHash = table.Column<string>(type: "text", nullable: false),
+                    LinesSha256 = table.Column<string>(type: "text", nullable: false),
+                    TypedName = table.Column<string>(type: "text", nullable: false),
+                    ConsentText = table.Column<string>(type: "text", nullable: false),
+                    IntentText = table.Column<string>(type: "text", nullable: false),
+                    AtUtc = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    TimeZone = table.Column<string>(type: "text", nullable: false),
+                    IpAddress = table.Column<string>(type: "text", nullable: false),
+                    UserAgent = table.Column<string>(type: "text", nullable: false),
+                    ChangeLinkId = table.Column<int>(type: "integer", nullable: false),
+                    HandedBy = table.Column<string>(type: "text", nullable: false),
+                    PdfDocumentId = table.Column<int>(type: "integer", nullable: false),
+                    PdfSha256 = table.Column<string>(type: "text", nullable: false),
+                    SignedDocumentId = table.Column<int>(type: "integer", nullable: false),
+                    SignedSha256 = table.Column<string>(type: "text", nullable: false),
+                    PreviousHash = table.Column<string>(type: "text", nullable: false),
+                    Hash = table.Column<string>(type: "text", nullable: false),
+                    NewTotal_Cents = table.Column<long>(type: "bigint", nullable: false),
+                    OldTotal_Cents = table.Column<long>(type: "bigint", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_ChangeSignatures", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_ChangeSignatures_ChangeOrders_ChangeOrderId",
+                        column: x => x.ChangeOrderId,
+                        principalTable: "ChangeOrders",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_ChangeSignatures_Documents_PdfDocumentId",
+                        column: x => x.PdfDocumentId,
+                        principalTable: "Documents",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_ChangeSignatures_Documents_SignedDocumentId",
+                        column: x => x.SignedDocumentId,
+                        principalTable: "Documents",
                         principalColumn: "Id",
                         onDelete: ReferentialAction.Restrict);
                 });
@@ -2164,6 +2448,17 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 columns: new[] { "Subject", "SubjectId" });
 
             migrationBuilder.CreateIndex(
+                name: "IX_Backdrops_DocumentId",
+                table: "Backdrops",
+                column: "DocumentId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Backdrops_HouseId",
+                table: "Backdrops",
+                column: "HouseId",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
                 name: "IX_Bookings_PersonId",
                 table: "Bookings",
                 column: "PersonId");
@@ -2210,6 +2505,81 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 name: "IX_CancelledSales_HouseId",
                 table: "CancelledSales",
                 column: "HouseId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_CancelNotices_AcceptanceId",
+                table: "CancelNotices",
+                column: "AcceptanceId",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_CancelNotices_HouseId",
+                table: "CancelNotices",
+                column: "HouseId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_CancelNotices_PdfDocumentId",
+                table: "CancelNotices",
+                column: "PdfDocumentId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ChangeLine_ChangeOrderId",
+                table: "ChangeLine",
+                column: "ChangeOrderId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ChangeLinks_ChangeOrderId",
+                table: "ChangeLinks",
+                column: "ChangeOrderId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ChangeLinks_TokenHash",
+                table: "ChangeLinks",
+                column: "TokenHash",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ChangeOrders_AcceptanceId",
+                table: "ChangeOrders",
+                column: "AcceptanceId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ChangeOrders_HouseId",
+                table: "ChangeOrders",
+                column: "HouseId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ChangeOrders_JobId_Position",
+                table: "ChangeOrders",
+                columns: new[] { "JobId", "Position" },
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ChangeOrders_Number",
+                table: "ChangeOrders",
+                column: "Number",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ChangeOrders_PdfDocumentId",
+                table: "ChangeOrders",
+                column: "PdfDocumentId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ChangeSignatures_ChangeOrderId",
+                table: "ChangeSignatures",
+                column: "ChangeOrderId",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ChangeSignatures_PdfDocumentId",
+                table: "ChangeSignatures",
+                column: "PdfDocumentId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ChangeSignatures_SignedDocumentId",
+                table: "ChangeSignatures",
+                column: "SignedDocumentId");
 
             migrationBuilder.CreateIndex(
                 name: "IX_ChecklistStep_JobId",
@@ -2628,6 +2998,12 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 column: "SuctionDesignId");
 
             migrationBuilder.CreateIndex(
+                name: "IX_RuleSets_Key_Edition",
+                table: "RuleSets",
+                columns: new[] { "Key", "Edition" },
+                unique: true);
+
+            migrationBuilder.CreateIndex(
                 name: "IX_ServiceCalls_HouseId",
                 table: "ServiceCalls",
                 column: "HouseId");
@@ -2804,6 +3180,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 name: "Audit");
 
             migrationBuilder.DropTable(
+                name: "Backdrops");
+
+            migrationBuilder.DropTable(
                 name: "Bookings");
 
             migrationBuilder.DropTable(
@@ -2811,6 +3190,18 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
 
             migrationBuilder.DropTable(
                 name: "CancelledSales");
+
+            migrationBuilder.DropTable(
+                name: "CancelNotices");
+
+            migrationBuilder.DropTable(
+                name: "ChangeLine");
+
+            migrationBuilder.DropTable(
+                name: "ChangeLinks");
+
+            migrationBuilder.DropTable(
+                name: "ChangeSignatures");
 
             migrationBuilder.DropTable(
                 name: "ChecklistStep");
@@ -2894,6 +3285,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 name: "RoutePiece");
 
             migrationBuilder.DropTable(
+                name: "RuleSets");
+
+            migrationBuilder.DropTable(
                 name: "StepTexts");
 
             migrationBuilder.DropTable(
@@ -2925,6 +3319,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
 
             migrationBuilder.DropTable(
                 name: "Staff");
+
+            migrationBuilder.DropTable(
+                name: "ChangeOrders");
 
             migrationBuilder.DropTable(
                 name: "FanSetting");

@@ -52,6 +52,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     TaxPercent = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: false),
                     DepositPercent = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: false),
                     QuoteValidDays = table.Column<int>(type: "INTEGER", nullable: false),
+                    DepositDueDays = table.Column<int>(type: "INTEGER", nullable: false),
+                    BalanceDueDays = table.Column<int>(type: "INTEGER", nullable: false),
+                    InvoiceDueDays = table.Column<int>(type: "INTEGER", nullable: false),
                     ElectricityCentsPerKWh = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: false),
                     ElectricityPriceSource = table.Column<string>(type: "TEXT", nullable: false),
                     FuelDollarsPerTherm = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: false),
@@ -308,6 +311,29 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 constraints: table =>
                 {
                     table.PrimaryKey("PK_ReminderRules", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "RuleSets",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    Key = table.Column<string>(type: "TEXT", nullable: false),
+                    Edition = table.Column<int>(type: "INTEGER", nullable: false),
+                    Jurisdiction = table.Column<string>(type: "TEXT", nullable: false),
+                    Citation = table.Column<string>(type: "TEXT", nullable: false),
+                    Rules = table.Column<int>(type: "INTEGER", nullable: false),
+                    Text = table.Column<string>(type: "TEXT", nullable: false),
+                    Sha256 = table.Column<string>(type: "TEXT", nullable: false),
+                    AddedAtUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    AddedBy = table.Column<string>(type: "TEXT", nullable: false),
+                    SetAside = table.Column<bool>(type: "INTEGER", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_RuleSets", x => x.Id);
                 });
 
             migrationBuilder.CreateTable(
@@ -850,6 +876,43 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "Backdrops",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    HouseId = table.Column<int>(type: "INTEGER", nullable: false),
+                    DocumentId = table.Column<int>(type: "INTEGER", nullable: false),
+                    WidthPx = table.Column<int>(type: "INTEGER", nullable: false),
+                    HeightPx = table.Column<int>(type: "INTEGER", nullable: false),
+                    FromXPx = table.Column<double>(type: "REAL", nullable: false),
+                    FromYPx = table.Column<double>(type: "REAL", nullable: false),
+                    ToXPx = table.Column<double>(type: "REAL", nullable: false),
+                    ToYPx = table.Column<double>(type: "REAL", nullable: false),
+                    LengthM = table.Column<double>(type: "REAL", nullable: true),
+                    AtXM = table.Column<double>(type: "REAL", nullable: false),
+                    AtYM = table.Column<double>(type: "REAL", nullable: false),
+                    Printed = table.Column<bool>(type: "INTEGER", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Backdrops", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_Backdrops_Documents_DocumentId",
+                        column: x => x.DocumentId,
+                        principalTable: "Documents",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Backdrops_Houses_HouseId",
+                        column: x => x.HouseId,
+                        principalTable: "Houses",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "ReportRuns",
                 columns: table => new
                 {
@@ -900,6 +963,16 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     EngineVersion = table.Column<string>(type: "TEXT", nullable: true),
                     InputsHash = table.Column<string>(type: "TEXT", nullable: true),
                     ComputedAtUtc = table.Column<DateTime>(type: "TEXT", nullable: true),
+                    OpeningName = table.Column<string>(type: "TEXT", nullable: false),
+                    OpeningKind = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    BuildingName = table.Column<string>(type: "TEXT", nullable: false),
+                    BuildingOpeningM = table.Column<double>(type: "REAL", nullable: true),
+                    Nearby = table.Column<string>(type: "TEXT", nullable: false),
+                    NoOpeningNear = table.Column<bool>(type: "INTEGER", nullable: false),
+                    NoBuildingNear = table.Column<bool>(type: "INTEGER", nullable: false),
+                    NoWallNear = table.Column<bool>(type: "INTEGER", nullable: false),
+                    Mounting = table.Column<string>(type: "TEXT", maxLength: 40, nullable: true),
+                    FanStands = table.Column<string>(type: "TEXT", maxLength: 40, nullable: true),
                     Version = table.Column<int>(type: "INTEGER", nullable: false)
                 },
                 constraints: table =>
@@ -1024,6 +1097,8 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     ValidUntil = table.Column<DateOnly>(type: "TEXT", nullable: true),
                     TaxPercent = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: false),
                     DepositPercent = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: false),
+                    DepositDueDays = table.Column<int>(type: "INTEGER", nullable: false),
+                    BalanceDueDays = table.Column<int>(type: "INTEGER", nullable: false),
                     Answers = table.Column<string>(type: "TEXT", nullable: false),
                     Introduction = table.Column<string>(type: "TEXT", nullable: false),
                     Scope = table.Column<string>(type: "TEXT", nullable: false),
@@ -1299,6 +1374,53 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "CancelNotices",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    AcceptanceId = table.Column<int>(type: "INTEGER", nullable: false),
+                    HouseId = table.Column<int>(type: "INTEGER", nullable: false),
+                    AcceptanceHash = table.Column<string>(type: "TEXT", nullable: false),
+                    TypedName = table.Column<string>(type: "TEXT", nullable: false),
+                    Statement = table.Column<string>(type: "TEXT", nullable: false),
+                    AtUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    TimeZone = table.Column<string>(type: "TEXT", nullable: false),
+                    CancelBy = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    OwedBackBy = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    IpAddress = table.Column<string>(type: "TEXT", nullable: false),
+                    UserAgent = table.Column<string>(type: "TEXT", nullable: false),
+                    QuoteLinkId = table.Column<int>(type: "INTEGER", nullable: false),
+                    PdfDocumentId = table.Column<int>(type: "INTEGER", nullable: false),
+                    PdfSha256 = table.Column<string>(type: "TEXT", nullable: false),
+                    PreviousHash = table.Column<string>(type: "TEXT", nullable: false),
+                    Hash = table.Column<string>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_CancelNotices", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_CancelNotices_Acceptances_AcceptanceId",
+                        column: x => x.AcceptanceId,
+                        principalTable: "Acceptances",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_CancelNotices_Documents_PdfDocumentId",
+                        column: x => x.PdfDocumentId,
+                        principalTable: "Documents",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_CancelNotices_Houses_HouseId",
+                        column: x => x.HouseId,
+                        principalTable: "Houses",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "Invoices",
                 columns: table => new
                 {
@@ -1379,7 +1501,6 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     DoneOn = table.Column<DateOnly>(type: "TEXT", nullable: true),
                     CancelWindowWaiver = table.Column<string>(type: "TEXT", nullable: false),
                     Notes = table.Column<string>(type: "TEXT", nullable: false),
-                    DepositReceivedOn = table.Column<DateOnly>(type: "TEXT", nullable: true),
                     CalledOffBecause = table.Column<string>(type: "TEXT", nullable: false),
                     PermitNumber = table.Column<string>(type: "TEXT", nullable: false),
                     PermitAskedOn = table.Column<DateOnly>(type: "TEXT", nullable: true),
@@ -1390,7 +1511,6 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     DigUntil = table.Column<DateOnly>(type: "TEXT", nullable: true),
                     HoldBecause = table.Column<string>(type: "TEXT", nullable: false),
                     HeldOn = table.Column<DateOnly>(type: "TEXT", nullable: true),
-                    DepositReceived_Cents = table.Column<long>(type: "INTEGER", nullable: false),
                     Version = table.Column<int>(type: "INTEGER", nullable: false)
                 },
                 constraints: table =>
@@ -1540,6 +1660,61 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "ChangeOrders",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    Number = table.Column<string>(type: "TEXT", nullable: false),
+                    JobId = table.Column<int>(type: "INTEGER", nullable: false),
+                    HouseId = table.Column<int>(type: "INTEGER", nullable: false),
+                    AcceptanceId = table.Column<int>(type: "INTEGER", nullable: false),
+                    Position = table.Column<int>(type: "INTEGER", nullable: false),
+                    State = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    Reason = table.Column<string>(type: "TEXT", nullable: false),
+                    TimeEffect = table.Column<string>(type: "TEXT", nullable: false),
+                    CreatedAtUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    CreatedBy = table.Column<string>(type: "TEXT", nullable: false),
+                    SentAtUtc = table.Column<DateTime>(type: "TEXT", nullable: true),
+                    ValidUntil = table.Column<DateOnly>(type: "TEXT", nullable: true),
+                    PdfDocumentId = table.Column<int>(type: "INTEGER", nullable: true),
+                    DeclineReason = table.Column<string>(type: "TEXT", nullable: false),
+                    Net_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    NewTotal_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    OldTotal_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    Tax_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_ChangeOrders", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_ChangeOrders_Acceptances_AcceptanceId",
+                        column: x => x.AcceptanceId,
+                        principalTable: "Acceptances",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_ChangeOrders_Documents_PdfDocumentId",
+                        column: x => x.PdfDocumentId,
+                        principalTable: "Documents",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_ChangeOrders_Houses_HouseId",
+                        column: x => x.HouseId,
+                        principalTable: "Houses",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_ChangeOrders_Jobs_JobId",
+                        column: x => x.JobId,
+                        principalTable: "Jobs",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "ChecklistStep",
                 columns: table => new
                 {
@@ -1659,6 +1834,115 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         name: "FK_Systems_Jobs_JobId",
                         column: x => x.JobId,
                         principalTable: "Jobs",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "ChangeLine",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    ChangeOrderId = table.Column<int>(type: "INTEGER", nullable: false),
+                    Position = table.Column<int>(type: "INTEGER", nullable: false),
+                    Kind = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    Of = table.Column<string>(type: "TEXT", nullable: false),
+                    WasWords = table.Column<string>(type: "TEXT", nullable: false),
+                    PriceItemId = table.Column<int>(type: "INTEGER", nullable: true),
+                    Words = table.Column<string>(type: "TEXT", nullable: false),
+                    Quantity = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: false),
+                    Unit = table.Column<string>(type: "TEXT", nullable: false),
+                    Priced = table.Column<bool>(type: "INTEGER", nullable: false),
+                    Taxable = table.Column<bool>(type: "INTEGER", nullable: false),
+                    UnitPrice_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    WasAmount_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_ChangeLine", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_ChangeLine_ChangeOrders_ChangeOrderId",
+                        column: x => x.ChangeOrderId,
+                        principalTable: "ChangeOrders",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "ChangeLinks",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    ChangeOrderId = table.Column<int>(type: "INTEGER", nullable: false),
+                    TokenHash = table.Column<string>(type: "TEXT", nullable: false),
+                    CreatedAtUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    ExpiresAtUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    RevokedAtUtc = table.Column<DateTime>(type: "TEXT", nullable: true),
+                    HandedBy = table.Column<string>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_ChangeLinks", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_ChangeLinks_ChangeOrders_ChangeOrderId",
+                        column: x => x.ChangeOrderId,
+                        principalTable: "ChangeOrders",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "ChangeSignatures",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    ChangeOrderId = table.Column<int>(type: "INTEGER", nullable: false),
+                    Number = table.Column<string>(type: "TEXT", nullable: false),
+                    AcceptanceHash = table.Column<string>(type: "TEXT", nullable: false),
+                    LinesSha256 = table.Column<string>(type: "TEXT", nullable: false),
+                    TypedName = table.Column<string>(type: "TEXT", nullable: false),
+                    ConsentText = table.Column<string>(type: "TEXT", nullable: false),
+                    IntentText = table.Column<string>(type: "TEXT", nullable: false),
+                    AtUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    TimeZone = table.Column<string>(type: "TEXT", nullable: false),
+                    IpAddress = table.Column<string>(type: "TEXT", nullable: false),
+                    UserAgent = table.Column<string>(type: "TEXT", nullable: false),
+                    ChangeLinkId = table.Column<int>(type: "INTEGER", nullable: false),
+                    HandedBy = table.Column<string>(type: "TEXT", nullable: false),
+                    PdfDocumentId = table.Column<int>(type: "INTEGER", nullable: false),
+                    PdfSha256 = table.Column<string>(type: "TEXT", nullable: false),
+                    SignedDocumentId = table.Column<int>(type: "INTEGER", nullable: false),
+                    SignedSha256 = table.Column<string>(type: "TEXT", nullable: false),
+                    PreviousHash = table.Column<string>(type: "TEXT", nullable: false),
+                    Hash = table.Column<string>(type: "TEXT", nullable: false),
+                    NewTotal_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    OldTotal_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_ChangeSignatures", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_ChangeSignatures_ChangeOrders_ChangeOrderId",
+                        column: x => x.ChangeOrderId,
+                        principalTable: "ChangeOrders",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_ChangeSignatures_Documents_PdfDocumentId",
+                        column: x => x.PdfDocumentId,
+                        principalTable: "Documents",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_ChangeSignatures_Documents_SignedDocumentId",
+                        column: x => x.SignedDocumentId,
+                        principalTable: "Documents",
                         principalColumn: "Id",
                         onDelete: ReferentialAction.Restrict);
                 });
@@ -2163,6 +2447,17 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 columns: new[] { "Subject", "SubjectId" });
 
             migrationBuilder.CreateIndex(
+                name: "IX_Backdrops_DocumentId",
+                table: "Backdrops",
+                column: "DocumentId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Backdrops_HouseId",
+                table: "Backdrops",
+                column: "HouseId",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
                 name: "IX_Bookings_PersonId",
                 table: "Bookings",
                 column: "PersonId");
@@ -2209,6 +2504,81 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 name: "IX_CancelledSales_HouseId",
                 table: "CancelledSales",
                 column: "HouseId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_CancelNotices_AcceptanceId",
+                table: "CancelNotices",
+                column: "AcceptanceId",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_CancelNotices_HouseId",
+                table: "CancelNotices",
+                column: "HouseId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_CancelNotices_PdfDocumentId",
+                table: "CancelNotices",
+                column: "PdfDocumentId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ChangeLine_ChangeOrderId",
+                table: "ChangeLine",
+                column: "ChangeOrderId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ChangeLinks_ChangeOrderId",
+                table: "ChangeLinks",
+                column: "ChangeOrderId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ChangeLinks_TokenHash",
+                table: "ChangeLinks",
+                column: "TokenHash",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ChangeOrders_AcceptanceId",
+                table: "ChangeOrders",
+                column: "AcceptanceId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ChangeOrders_HouseId",
+                table: "ChangeOrders",
+                column: "HouseId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ChangeOrders_JobId_Position",
+                table: "ChangeOrders",
+                columns: new[] { "JobId", "Position" },
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ChangeOrders_Number",
+                table: "ChangeOrders",
+                column: "Number",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ChangeOrders_PdfDocumentId",
+                table: "ChangeOrders",
+                column: "PdfDocumentId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ChangeSignatures_ChangeOrderId",
+                table: "ChangeSignatures",
+                column: "ChangeOrderId",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ChangeSignatures_PdfDocumentId",
+                table: "ChangeSignatures",
+                column: "PdfDocumentId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ChangeSignatures_SignedDocumentId",
+                table: "ChangeSignatures",
+                column: "SignedDocumentId");
 
             migrationBuilder.CreateIndex(
                 name: "IX_ChecklistStep_JobId",
@@ -2627,6 +2997,12 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 column: "SuctionDesignId");
 
             migrationBuilder.CreateIndex(
+                name: "IX_RuleSets_Key_Edition",
+                table: "RuleSets",
+                columns: new[] { "Key", "Edition" },
+                unique: true);
+
+            migrationBuilder.CreateIndex(
                 name: "IX_ServiceCalls_HouseId",
                 table: "ServiceCalls",
                 column: "HouseId");
@@ -2803,6 +3179,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 name: "Audit");
 
             migrationBuilder.DropTable(
+                name: "Backdrops");
+
+            migrationBuilder.DropTable(
                 name: "Bookings");
 
             migrationBuilder.DropTable(
@@ -2810,6 +3189,18 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
 
             migrationBuilder.DropTable(
                 name: "CancelledSales");
+
+            migrationBuilder.DropTable(
+                name: "CancelNotices");
+
+            migrationBuilder.DropTable(
+                name: "ChangeLine");
+
+            migrationBuilder.DropTable(
+                name: "ChangeLinks");
+
+            migrationBuilder.DropTable(
+                name: "ChangeSignatures");
 
             migrationBuilder.DropTable(
                 name: "ChecklistStep");
@@ -2893,6 +3284,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 name: "RoutePiece");
 
             migrationBuilder.DropTable(
+                name: "RuleSets");
+
+            migrationBuilder.DropTable(
                 name: "StepTexts");
 
             migrationBuilder.DropTable(
@@ -2924,6 +3318,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
 
             migrationBuilder.DropTable(
                 name: "Staff");
+
+            migrationBuilder.DropTable(
+                name: "ChangeOrders");
 
             migrationBuilder.DropTable(
                 name: "FanSetting");

@@ -13,7 +13,7 @@ using Npgsql.EntityFrameworkCore.PostgreSQL.Metadata;
 namespace MitigationOffice.Migrations.Postgres.Migrations
 {
     [DbContext(typeof(OfficeDb))]
-    [Migration("20261125213242_First")]
+    [Migration("20261125222334_First")]
     partial class First
     {
         /// <inheritdoc />
@@ -319,6 +319,13 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.Property<double?>("AdjacentBuildingM")
                         .HasColumnType("double precision");
 
+                    b.Property<string>("BuildingName")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<double?>("BuildingOpeningM")
+                        .HasColumnType("double precision");
+
                     b.Property<DateTime?>("ComputedAtUtc")
                         .HasColumnType("timestamp with time zone");
 
@@ -330,6 +337,10 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
 
                     b.Property<int?>("FanId")
                         .HasColumnType("integer");
+
+                    b.Property<string>("FanStands")
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
 
                     b.Property<double>("FromVerticalDeg")
                         .HasColumnType("double precision");
@@ -343,12 +354,38 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.Property<string>("InputsHash")
                         .HasColumnType("text");
 
+                    b.Property<string>("Mounting")
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<string>("Nearby")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<bool>("NoBuildingNear")
+                        .HasColumnType("boolean");
+
+                    b.Property<bool>("NoOpeningNear")
+                        .HasColumnType("boolean");
+
+                    b.Property<bool>("NoWallNear")
+                        .HasColumnType("boolean");
+
                     b.Property<string>("Notes")
                         .IsRequired()
                         .HasColumnType("text");
 
                     b.Property<double?>("OpeningDistanceM")
                         .HasColumnType("double precision");
+
+                    b.Property<string>("OpeningKind")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<string>("OpeningName")
+                        .IsRequired()
+                        .HasColumnType("text");
 
                     b.Property<int?>("PressureFieldTestId")
                         .HasColumnType("integer");
@@ -1106,6 +1143,145 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.ToTable("HouseOwners");
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Houses.PlanBackdrop", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<double>("AtXM")
+                        .HasColumnType("double precision");
+
+                    b.Property<double>("AtYM")
+                        .HasColumnType("double precision");
+
+                    b.Property<int>("DocumentId")
+                        .HasColumnType("integer");
+
+                    b.Property<double>("FromXPx")
+                        .HasColumnType("double precision");
+
+                    b.Property<double>("FromYPx")
+                        .HasColumnType("double precision");
+
+                    b.Property<int>("HeightPx")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("HouseId")
+                        .HasColumnType("integer");
+
+                    b.Property<double?>("LengthM")
+                        .HasColumnType("double precision");
+
+                    b.Property<bool>("Printed")
+                        .HasColumnType("boolean");
+
+                    b.Property<double>("ToXPx")
+                        .HasColumnType("double precision");
+
+                    b.Property<double>("ToYPx")
+                        .HasColumnType("double precision");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.Property<int>("WidthPx")
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("DocumentId");
+
+                    b.HasIndex("HouseId")
+                        .IsUnique();
+
+                    b.ToTable("Backdrops");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Invoices.CancelNotice", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<string>("AcceptanceHash")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("AcceptanceId")
+                        .HasColumnType("integer");
+
+                    b.Property<DateTime>("AtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<DateOnly>("CancelBy")
+                        .HasColumnType("date");
+
+                    b.Property<string>("Hash")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("HouseId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("IpAddress")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateOnly>("OwedBackBy")
+                        .HasColumnType("date");
+
+                    b.Property<int>("PdfDocumentId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("PdfSha256")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("PreviousHash")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("QuoteLinkId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Statement")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("TimeZone")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("TypedName")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("UserAgent")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("AcceptanceId")
+                        .IsUnique();
+
+                    b.HasIndex("HouseId");
+
+                    b.HasIndex("PdfDocumentId");
+
+                    b.ToTable("CancelNotices");
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Invoices.CancelledSale", b =>
                 {
                     b.Property<int>("Id")
@@ -1157,6 +1333,344 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.HasIndex("HouseId");
 
                     b.ToTable("CancelledSales");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Invoices.Changes.ChangeLine", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<int>("ChangeOrderId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<string>("Of")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Position")
+                        .HasColumnType("integer");
+
+                    b.Property<int?>("PriceItemId")
+                        .HasColumnType("integer");
+
+                    b.Property<bool>("Priced")
+                        .HasColumnType("boolean");
+
+                    b.Property<decimal>("Quantity")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("numeric(18,6)");
+
+                    b.Property<bool>("Taxable")
+                        .HasColumnType("boolean");
+
+                    b.Property<string>("Unit")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.Property<string>("WasWords")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Words")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "UnitPrice", "MitigationOffice.Business.Invoices.Changes.ChangeLine.UnitPrice#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("bigint");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "WasAmount", "MitigationOffice.Business.Invoices.Changes.ChangeLine.WasAmount#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("bigint");
+                        });
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("ChangeOrderId");
+
+                    b.ToTable("ChangeLine");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Invoices.Changes.ChangeLink", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<int>("ChangeOrderId")
+                        .HasColumnType("integer");
+
+                    b.Property<DateTime>("CreatedAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<DateTime>("ExpiresAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("HandedBy")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateTime?>("RevokedAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("TokenHash")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("ChangeOrderId");
+
+                    b.HasIndex("TokenHash")
+                        .IsUnique();
+
+                    b.ToTable("ChangeLinks");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Invoices.Changes.ChangeOrder", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<int>("AcceptanceId")
+                        .HasColumnType("integer");
+
+                    b.Property<DateTime>("CreatedAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("CreatedBy")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("DeclineReason")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("HouseId")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("JobId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Number")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int?>("PdfDocumentId")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("Position")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateTime?>("SentAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("State")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<string>("TimeEffect")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateOnly?>("ValidUntil")
+                        .HasColumnType("date");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Net", "MitigationOffice.Business.Invoices.Changes.ChangeOrder.Net#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("bigint");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "NewTotal", "MitigationOffice.Business.Invoices.Changes.ChangeOrder.NewTotal#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("bigint");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "OldTotal", "MitigationOffice.Business.Invoices.Changes.ChangeOrder.OldTotal#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("bigint");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Tax", "MitigationOffice.Business.Invoices.Changes.ChangeOrder.Tax#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("bigint");
+                        });
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("AcceptanceId");
+
+                    b.HasIndex("HouseId");
+
+                    b.HasIndex("Number")
+                        .IsUnique();
+
+                    b.HasIndex("PdfDocumentId");
+
+                    b.HasIndex("JobId", "Position")
+                        .IsUnique();
+
+                    b.ToTable("ChangeOrders");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Invoices.Changes.ChangeSignature", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<string>("AcceptanceHash")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateTime>("AtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<int>("ChangeLinkId")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("ChangeOrderId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("ConsentText")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("HandedBy")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Hash")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("IntentText")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("IpAddress")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("LinesSha256")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Number")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("PdfDocumentId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("PdfSha256")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("PreviousHash")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("SignedDocumentId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("SignedSha256")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("TimeZone")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("TypedName")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("UserAgent")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "NewTotal", "MitigationOffice.Business.Invoices.Changes.ChangeSignature.NewTotal#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("bigint");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "OldTotal", "MitigationOffice.Business.Invoices.Changes.ChangeSignature.OldTotal#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("bigint");
+                        });
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("ChangeOrderId")
+                        .IsUnique();
+
+                    b.HasIndex("PdfDocumentId");
+
+                    b.HasIndex("SignedDocumentId");
+
+                    b.ToTable("ChangeSignatures");
                 });
 
             modelBuilder.Entity("MitigationOffice.Business.Invoices.Invoice", b =>
@@ -2039,6 +2553,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .IsRequired()
                         .HasColumnType("text");
 
+                    b.Property<int>("BalanceDueDays")
+                        .HasColumnType("integer");
+
                     b.Property<string>("CancellationNotice")
                         .IsRequired()
                         .HasColumnType("text");
@@ -2053,6 +2570,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.Property<string>("DeclineReason")
                         .IsRequired()
                         .HasColumnType("text");
+
+                    b.Property<int>("DepositDueDays")
+                        .HasColumnType("integer");
 
                     b.Property<decimal>("DepositPercent")
                         .HasPrecision(18, 6)
@@ -2432,6 +2952,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.Property<int>("AlarmBatteryMonths")
                         .HasColumnType("integer");
 
+                    b.Property<int>("BalanceDueDays")
+                        .HasColumnType("integer");
+
                     b.Property<string>("CancellationNotice")
                         .IsRequired()
                         .HasColumnType("text");
@@ -2443,6 +2966,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.Property<string>("City")
                         .IsRequired()
                         .HasColumnType("text");
+
+                    b.Property<int>("DepositDueDays")
+                        .HasColumnType("integer");
 
                     b.Property<decimal>("DepositPercent")
                         .HasPrecision(18, 6)
@@ -2486,6 +3012,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
 
                     b.Property<double>("IndoorC")
                         .HasColumnType("double precision");
+
+                    b.Property<int>("InvoiceDueDays")
+                        .HasColumnType("integer");
 
                     b.Property<double>("JanuaryMeanC")
                         .HasColumnType("double precision");
@@ -2812,6 +3341,62 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .IsUnique();
 
                     b.ToTable("PriceItems");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Shop.RuleSetEdition", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<DateTime>("AddedAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("AddedBy")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Citation")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Edition")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Jurisdiction")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Key")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Rules")
+                        .HasColumnType("integer");
+
+                    b.Property<bool>("SetAside")
+                        .HasColumnType("boolean");
+
+                    b.Property<string>("Sha256")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Text")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Key", "Edition")
+                        .IsUnique();
+
+                    b.ToTable("RuleSets");
                 });
 
             modelBuilder.Entity("MitigationOffice.Business.Shop.Vehicle", b =>
@@ -3759,9 +4344,6 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.Property<DateOnly?>("Day")
                         .HasColumnType("date");
 
-                    b.Property<DateOnly?>("DepositReceivedOn")
-                        .HasColumnType("date");
-
                     b.Property<DateOnly?>("DigFrom")
                         .HasColumnType("date");
 
@@ -3819,14 +4401,6 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.Property<int>("Version")
                         .IsConcurrencyToken()
                         .HasColumnType("integer");
-
-                    b.ComplexProperty(typeof(Dictionary<string, object>), "DepositReceived", "MitigationOffice.Business.Work.Job.DepositReceived#Money", b1 =>
-                        {
-                            b1.IsRequired();
-
-                            b1.Property<long>("Cents")
-                                .HasColumnType("bigint");
-                        });
 
                     b.HasKey("Id");
 
@@ -4188,6 +4762,42 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.Navigation("House");
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Houses.PlanBackdrop", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Documents.StoredDocument", null)
+                        .WithMany()
+                        .HasForeignKey("DocumentId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Houses.House", null)
+                        .WithMany()
+                        .HasForeignKey("HouseId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Invoices.CancelNotice", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Quotes.Acceptance", null)
+                        .WithMany()
+                        .HasForeignKey("AcceptanceId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Houses.House", null)
+                        .WithMany()
+                        .HasForeignKey("HouseId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Documents.StoredDocument", null)
+                        .WithMany()
+                        .HasForeignKey("PdfDocumentId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Invoices.CancelledSale", b =>
                 {
                     b.HasOne("MitigationOffice.Business.Quotes.Acceptance", null)
@@ -4205,6 +4815,71 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.HasOne("MitigationOffice.Business.Houses.House", null)
                         .WithMany()
                         .HasForeignKey("HouseId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Invoices.Changes.ChangeLine", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Invoices.Changes.ChangeOrder", null)
+                        .WithMany("Lines")
+                        .HasForeignKey("ChangeOrderId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Invoices.Changes.ChangeLink", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Invoices.Changes.ChangeOrder", null)
+                        .WithMany()
+                        .HasForeignKey("ChangeOrderId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Invoices.Changes.ChangeOrder", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Quotes.Acceptance", null)
+                        .WithMany()
+                        .HasForeignKey("AcceptanceId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Houses.House", null)
+                        .WithMany()
+                        .HasForeignKey("HouseId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Work.Job", null)
+                        .WithMany()
+                        .HasForeignKey("JobId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Documents.StoredDocument", null)
+                        .WithMany()
+                        .HasForeignKey("PdfDocumentId")
+                        .OnDelete(DeleteBehavior.Restrict);
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Invoices.Changes.ChangeSignature", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Invoices.Changes.ChangeOrder", null)
+                        .WithMany()
+                        .HasForeignKey("ChangeOrderId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Documents.StoredDocument", null)
+                        .WithMany()
+                        .HasForeignKey("PdfDocumentId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Documents.StoredDocument", null)
+                        .WithMany()
+                        .HasForeignKey("SignedDocumentId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });
@@ -4684,6 +5359,11 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.Navigation("EarlierTests");
 
                     b.Navigation("Owners");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Invoices.Changes.ChangeOrder", b =>
+                {
+                    b.Navigation("Lines");
                 });
 
             modelBuilder.Entity("MitigationOffice.Business.Invoices.Invoice", b =>
