@@ -20,7 +20,7 @@ public sealed class MaterialsUsedTests(OfficeApp office) : IClassFixture<OfficeA
         Assert.Contains("Pipe, 4 in: +4.5 ft", text, StringComparison.Ordinal);
         Assert.Contains("2 each · Elbow 90°, 4 in", text, StringComparison.Ordinal);
         Assert.DoesNotContain("Elbow 90°, 4 in: ", text, StringComparison.Ordinal);
-        Assert.Contains("Pipe, 4 in,ft,30,34.5,4.5", await crew.GetStringAsync(url + "&handler=Csv"), StringComparison.Ordinal);
+        Assert.Contains("\"Pipe, 4 in\",ft,30,34.5,4.5", await crew.GetStringAsync(url + "&handler=Csv"), StringComparison.Ordinal);
         await office.AssertFewStatementsAsync(crew, url);
     }
 
