@@ -1691,6 +1691,154 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.ToTable("UnsubscribeLinks");
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Quality.ExposureDay", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<DateOnly>("Day")
+                        .HasColumnType("date");
+
+                    b.Property<decimal?>("EquilibriumRatio")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("numeric(18,6)");
+
+                    b.Property<decimal>("Hours")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("numeric(18,6)");
+
+                    b.Property<int?>("HouseId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("HowKnown")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<decimal>("PCiL")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("numeric(18,6)");
+
+                    b.Property<int>("StaffMemberId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("StruckOut")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Where")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateTime>("WrittenAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("WrittenBy")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("HouseId");
+
+                    b.HasIndex("StaffMemberId", "Day");
+
+                    b.ToTable("ExposureDays");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Quality.QualityAction", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<DateTime>("AtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Point")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Words")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Point")
+                        .IsUnique();
+
+                    b.ToTable("QualityActions");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Quality.QualityCheck", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<decimal?>("AgainstPCiL")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("numeric(18,6)");
+
+                    b.Property<DateOnly>("Day")
+                        .HasColumnType("date");
+
+                    b.Property<string>("DeviceKind")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<string>("Notes")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<decimal?>("PCiL")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("numeric(18,6)");
+
+                    b.Property<string>("SecondSerial")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Serial")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Day");
+
+                    b.ToTable("QualityChecks");
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Quotes.Acceptance", b =>
                 {
                     b.Property<int>("Id")
@@ -2209,6 +2357,42 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.ToTable("QuoteTier");
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Shop.Calibration", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<string>("Certificate")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("DoneBy")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateOnly>("DoneOn")
+                        .HasColumnType("date");
+
+                    b.Property<DateOnly?>("DueOn")
+                        .HasColumnType("date");
+
+                    b.Property<int>("InstrumentId")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("InstrumentId");
+
+                    b.ToTable("Calibration");
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Shop.CompanyProfile", b =>
                 {
                     b.Property<int>("Id")
@@ -2382,6 +2566,42 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.ToTable("Company");
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Shop.EducationCourse", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<DateOnly>("Day")
+                        .HasColumnType("date");
+
+                    b.Property<decimal>("Hours")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("numeric(18,6)");
+
+                    b.Property<int>("LicenceId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Title")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<bool>("Used")
+                        .HasColumnType("boolean");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("LicenceId");
+
+                    b.ToTable("EducationCourse");
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Shop.Fan", b =>
                 {
                     b.Property<int>("Id")
@@ -2465,6 +2685,61 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.ToTable("FanPoint");
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Shop.Instrument", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<string>("FileHabit")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("KeptBy")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<string>("Model")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Notes")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<bool>("Retired")
+                        .HasColumnType("boolean");
+
+                    b.Property<string>("Serial")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("SerialKey")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateOnly?>("UseBy")
+                        .HasColumnType("date");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("SerialKey", "Kind")
+                        .IsUnique();
+
+                    b.ToTable("Instruments");
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Shop.Licence", b =>
                 {
                     b.Property<int>("Id")
@@ -2472,6 +2747,10 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .HasColumnType("integer");
 
                     NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<decimal?>("EducationHoursNeeded")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("numeric(18,6)");
 
                     b.Property<DateOnly?>("ExpiresOn")
                         .HasColumnType("date");
@@ -3007,6 +3286,67 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.ToTable("SystemComponent");
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Tests.Monitor.MonitorRecord", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<bool>("DeviceCorrectsStart")
+                        .HasColumnType("boolean");
+
+                    b.Property<int>("DropFirstHours")
+                        .HasColumnType("integer");
+
+                    b.Property<DateTime>("FromUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("Gaps")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<string>("Habit")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("HoursPCiL")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateTime>("ReadAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("ReadBy")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Remarks")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("StoredDocumentId")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("TestDeviceId")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("StoredDocumentId");
+
+                    b.HasIndex("TestDeviceId")
+                        .IsUnique();
+
+                    b.ToTable("MonitorRecords");
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Tests.RadonTest", b =>
                 {
                     b.Property<int>("Id")
@@ -3105,7 +3445,13 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.Property<DateOnly?>("CalibratedOn")
                         .HasColumnType("date");
 
+                    b.Property<DateOnly?>("CalibrationDueOn")
+                        .HasColumnType("date");
+
                     b.Property<int>("HoursTakenOut")
+                        .HasColumnType("integer");
+
+                    b.Property<int?>("InstrumentId")
                         .HasColumnType("integer");
 
                     b.Property<string>("Kind")
@@ -3138,9 +3484,95 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
 
                     b.HasKey("Id");
 
+                    b.HasIndex("InstrumentId");
+
                     b.HasIndex("RadonTestId");
 
                     b.ToTable("TestDevice");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Tests.TestKit", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<DateOnly?>("AskedOn")
+                        .HasColumnType("date");
+
+                    b.Property<DateOnly>("BackBy")
+                        .HasColumnType("date");
+
+                    b.Property<int?>("BatchId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("HandedTo")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<bool>("HasResult")
+                        .HasColumnType("boolean");
+
+                    b.Property<int>("HouseId")
+                        .HasColumnType("integer");
+
+                    b.Property<bool>("IndependentTester")
+                        .HasColumnType("boolean");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<string>("Lab")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateOnly?>("LostOn")
+                        .HasColumnType("date");
+
+                    b.Property<string>("Notes")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateOnly>("OutOn")
+                        .HasColumnType("date");
+
+                    b.Property<DateOnly?>("SentToLabOn")
+                        .HasColumnType("date");
+
+                    b.Property<string>("Serial")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("SerialKey")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int?>("TestDeviceId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("TesterNumber")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("BatchId");
+
+                    b.HasIndex("HouseId");
+
+                    b.HasIndex("SerialKey");
+
+                    b.HasIndex("TestDeviceId");
+
+                    b.ToTable("TestKits");
                 });
 
             modelBuilder.Entity("MitigationOffice.Business.Work.ChecklistStep", b =>
@@ -3571,6 +4003,20 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .OnDelete(DeleteBehavior.Restrict);
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Quality.ExposureDay", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Houses.House", null)
+                        .WithMany()
+                        .HasForeignKey("HouseId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("MitigationOffice.Business.Staff.StaffMember", null)
+                        .WithMany()
+                        .HasForeignKey("StaffMemberId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Quotes.Acceptance", b =>
                 {
                     b.HasOne("MitigationOffice.Business.Documents.StoredDocument", null)
@@ -3664,6 +4110,24 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Shop.Calibration", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Shop.Instrument", null)
+                        .WithMany("Calibrations")
+                        .HasForeignKey("InstrumentId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Shop.EducationCourse", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Shop.Licence", null)
+                        .WithMany("Courses")
+                        .HasForeignKey("LicenceId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Shop.FanPoint", b =>
                 {
                     b.HasOne("MitigationOffice.Business.Shop.Fan", null)
@@ -3744,6 +4208,21 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Tests.Monitor.MonitorRecord", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Documents.StoredDocument", null)
+                        .WithMany()
+                        .HasForeignKey("StoredDocumentId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Tests.TestDevice", null)
+                        .WithOne("Monitor")
+                        .HasForeignKey("MitigationOffice.Business.Tests.Monitor.MonitorRecord", "TestDeviceId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Tests.RadonTest", b =>
                 {
                     b.HasOne("MitigationOffice.Business.Houses.House", null)
@@ -3765,11 +4244,35 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
 
             modelBuilder.Entity("MitigationOffice.Business.Tests.TestDevice", b =>
                 {
+                    b.HasOne("MitigationOffice.Business.Shop.Instrument", null)
+                        .WithMany()
+                        .HasForeignKey("InstrumentId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
                     b.HasOne("MitigationOffice.Business.Tests.RadonTest", null)
                         .WithMany("Devices")
                         .HasForeignKey("RadonTestId")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Tests.TestKit", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Shop.Instrument", null)
+                        .WithMany()
+                        .HasForeignKey("BatchId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("MitigationOffice.Business.Houses.House", null)
+                        .WithMany()
+                        .HasForeignKey("HouseId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Tests.TestDevice", null)
+                        .WithMany()
+                        .HasForeignKey("TestDeviceId")
+                        .OnDelete(DeleteBehavior.SetNull);
                 });
 
             modelBuilder.Entity("MitigationOffice.Business.Work.ChecklistStep", b =>
@@ -3855,6 +4358,16 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.Navigation("Points");
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Shop.Instrument", b =>
+                {
+                    b.Navigation("Calibrations");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Shop.Licence", b =>
+                {
+                    b.Navigation("Courses");
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.StateReports.ReportRun", b =>
                 {
                     b.Navigation("Entries");
@@ -3870,6 +4383,11 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
             modelBuilder.Entity("MitigationOffice.Business.Tests.RadonTest", b =>
                 {
                     b.Navigation("Devices");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Tests.TestDevice", b =>
+                {
+                    b.Navigation("Monitor");
                 });
 
             modelBuilder.Entity("MitigationOffice.Business.Work.Job", b =>

@@ -1624,6 +1624,148 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.ToTable("UnsubscribeLinks");
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Quality.ExposureDay", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<DateOnly>("Day")
+                        .HasColumnType("TEXT");
+
+                    b.Property<decimal?>("EquilibriumRatio")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("TEXT");
+
+                    b.Property<decimal>("Hours")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int?>("HouseId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("HowKnown")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<decimal>("PCiL")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("StaffMemberId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("StruckOut")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Where")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("WrittenAtUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("WrittenBy")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("HouseId");
+
+                    b.HasIndex("StaffMemberId", "Day");
+
+                    b.ToTable("ExposureDays");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Quality.QualityAction", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<DateTime>("AtUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Point")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Words")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Point")
+                        .IsUnique();
+
+                    b.ToTable("QualityActions");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Quality.QualityCheck", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<decimal?>("AgainstPCiL")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly>("Day")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("DeviceKind")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Notes")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<decimal?>("PCiL")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("SecondSerial")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Serial")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Day");
+
+                    b.ToTable("QualityChecks");
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Quotes.Acceptance", b =>
                 {
                     b.Property<int>("Id")
@@ -2128,6 +2270,40 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.ToTable("QuoteTier");
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Shop.Calibration", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Certificate")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("DoneBy")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly>("DoneOn")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly?>("DueOn")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("InstrumentId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("InstrumentId");
+
+                    b.ToTable("Calibration");
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Shop.CompanyProfile", b =>
                 {
                     b.Property<int>("Id")
@@ -2299,6 +2475,40 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.ToTable("Company");
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Shop.EducationCourse", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<DateOnly>("Day")
+                        .HasColumnType("TEXT");
+
+                    b.Property<decimal>("Hours")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("LicenceId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Title")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<bool>("Used")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("LicenceId");
+
+                    b.ToTable("EducationCourse");
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Shop.Fan", b =>
                 {
                     b.Property<int>("Id")
@@ -2378,11 +2588,68 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.ToTable("FanPoint");
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Shop.Instrument", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("FileHabit")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("KeptBy")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Model")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Notes")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<bool>("Retired")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Serial")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("SerialKey")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly?>("UseBy")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("SerialKey", "Kind")
+                        .IsUnique();
+
+                    b.ToTable("Instruments");
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Shop.Licence", b =>
                 {
                     b.Property<int>("Id")
                         .ValueGeneratedOnAdd()
                         .HasColumnType("INTEGER");
+
+                    b.Property<decimal?>("EducationHoursNeeded")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("TEXT");
 
                     b.Property<DateOnly?>("ExpiresOn")
                         .HasColumnType("TEXT");
@@ -2902,6 +3169,65 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.ToTable("SystemComponent");
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Tests.Monitor.MonitorRecord", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<bool>("DeviceCorrectsStart")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("DropFirstHours")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<DateTime>("FromUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Gaps")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Habit")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("HoursPCiL")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("ReadAtUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("ReadBy")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Remarks")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("StoredDocumentId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("TestDeviceId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("StoredDocumentId");
+
+                    b.HasIndex("TestDeviceId")
+                        .IsUnique();
+
+                    b.ToTable("MonitorRecords");
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Tests.RadonTest", b =>
                 {
                     b.Property<int>("Id")
@@ -2996,7 +3322,13 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.Property<DateOnly?>("CalibratedOn")
                         .HasColumnType("TEXT");
 
+                    b.Property<DateOnly?>("CalibrationDueOn")
+                        .HasColumnType("TEXT");
+
                     b.Property<int>("HoursTakenOut")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int?>("InstrumentId")
                         .HasColumnType("INTEGER");
 
                     b.Property<string>("Kind")
@@ -3029,9 +3361,93 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
 
                     b.HasKey("Id");
 
+                    b.HasIndex("InstrumentId");
+
                     b.HasIndex("RadonTestId");
 
                     b.ToTable("TestDevice");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Tests.TestKit", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<DateOnly?>("AskedOn")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly>("BackBy")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int?>("BatchId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("HandedTo")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<bool>("HasResult")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("HouseId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<bool>("IndependentTester")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Lab")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly?>("LostOn")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Notes")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly>("OutOn")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly?>("SentToLabOn")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Serial")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("SerialKey")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int?>("TestDeviceId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("TesterNumber")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("BatchId");
+
+                    b.HasIndex("HouseId");
+
+                    b.HasIndex("SerialKey");
+
+                    b.HasIndex("TestDeviceId");
+
+                    b.ToTable("TestKits");
                 });
 
             modelBuilder.Entity("MitigationOffice.Business.Work.ChecklistStep", b =>
@@ -3458,6 +3874,20 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .OnDelete(DeleteBehavior.Restrict);
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Quality.ExposureDay", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Houses.House", null)
+                        .WithMany()
+                        .HasForeignKey("HouseId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("MitigationOffice.Business.Staff.StaffMember", null)
+                        .WithMany()
+                        .HasForeignKey("StaffMemberId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Quotes.Acceptance", b =>
                 {
                     b.HasOne("MitigationOffice.Business.Documents.StoredDocument", null)
@@ -3551,6 +3981,24 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Shop.Calibration", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Shop.Instrument", null)
+                        .WithMany("Calibrations")
+                        .HasForeignKey("InstrumentId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Shop.EducationCourse", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Shop.Licence", null)
+                        .WithMany("Courses")
+                        .HasForeignKey("LicenceId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Shop.FanPoint", b =>
                 {
                     b.HasOne("MitigationOffice.Business.Shop.Fan", null)
@@ -3631,6 +4079,21 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Tests.Monitor.MonitorRecord", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Documents.StoredDocument", null)
+                        .WithMany()
+                        .HasForeignKey("StoredDocumentId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Tests.TestDevice", null)
+                        .WithOne("Monitor")
+                        .HasForeignKey("MitigationOffice.Business.Tests.Monitor.MonitorRecord", "TestDeviceId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Tests.RadonTest", b =>
                 {
                     b.HasOne("MitigationOffice.Business.Houses.House", null)
@@ -3652,11 +4115,35 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
 
             modelBuilder.Entity("MitigationOffice.Business.Tests.TestDevice", b =>
                 {
+                    b.HasOne("MitigationOffice.Business.Shop.Instrument", null)
+                        .WithMany()
+                        .HasForeignKey("InstrumentId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
                     b.HasOne("MitigationOffice.Business.Tests.RadonTest", null)
                         .WithMany("Devices")
                         .HasForeignKey("RadonTestId")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Tests.TestKit", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Shop.Instrument", null)
+                        .WithMany()
+                        .HasForeignKey("BatchId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("MitigationOffice.Business.Houses.House", null)
+                        .WithMany()
+                        .HasForeignKey("HouseId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Tests.TestDevice", null)
+                        .WithMany()
+                        .HasForeignKey("TestDeviceId")
+                        .OnDelete(DeleteBehavior.SetNull);
                 });
 
             modelBuilder.Entity("MitigationOffice.Business.Work.ChecklistStep", b =>
@@ -3742,6 +4229,16 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.Navigation("Points");
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Shop.Instrument", b =>
+                {
+                    b.Navigation("Calibrations");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Shop.Licence", b =>
+                {
+                    b.Navigation("Courses");
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.StateReports.ReportRun", b =>
                 {
                     b.Navigation("Entries");
@@ -3757,6 +4254,11 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
             modelBuilder.Entity("MitigationOffice.Business.Tests.RadonTest", b =>
                 {
                     b.Navigation("Devices");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Tests.TestDevice", b =>
+                {
+                    b.Navigation("Monitor");
                 });
 
             modelBuilder.Entity("MitigationOffice.Business.Work.Job", b =>

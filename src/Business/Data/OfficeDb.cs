@@ -9,12 +9,14 @@ using MitigationOffice.Business.FollowUp;
 using MitigationOffice.Business.Houses;
 using MitigationOffice.Business.Invoices;
 using MitigationOffice.Business.Messages;
+using MitigationOffice.Business.Quality;
 using MitigationOffice.Business.Quotes;
 using MitigationOffice.Business.Shop;
 using MitigationOffice.Business.Staff;
 using MitigationOffice.Business.StateReports;
 using MitigationOffice.Business.Systems;
 using MitigationOffice.Business.Tests;
+using MitigationOffice.Business.Tests.Monitor;
 using MitigationOffice.Business.Work;
 
 namespace MitigationOffice.Business.Data;
@@ -25,6 +27,7 @@ public sealed partial class OfficeDb(DbContextOptions<OfficeDb> options, TimePro
 {
     public DbSet<CompanyProfile> Company => Set<CompanyProfile>();
     public DbSet<Licence> Licences => Set<Licence>();
+    public DbSet<Instrument> Instruments => Set<Instrument>();
     public DbSet<PriceItem> PriceItems => Set<PriceItem>();
     public DbSet<Fan> Fans => Set<Fan>();
     public DbSet<Customer> Customers => Set<Customer>();
@@ -41,6 +44,8 @@ public sealed partial class OfficeDb(DbContextOptions<OfficeDb> options, TimePro
     public DbSet<InstalledSystem> Systems => Set<InstalledSystem>();
     public DbSet<OwnCorrection> OwnCorrections => Set<OwnCorrection>();
     public DbSet<RadonTest> RadonTests => Set<RadonTest>();
+    public DbSet<MonitorRecord> MonitorRecords => Set<MonitorRecord>();
+    public DbSet<TestKit> TestKits => Set<TestKit>();
     public DbSet<ReminderRule> ReminderRules => Set<ReminderRule>();
     public DbSet<Reminder> Reminders => Set<Reminder>();
     public DbSet<OutboxMessage> Outbox => Set<OutboxMessage>();
@@ -53,6 +58,9 @@ public sealed partial class OfficeDb(DbContextOptions<OfficeDb> options, TimePro
     public DbSet<Invoice> Invoices => Set<Invoice>();
     public DbSet<Payment> Payments => Set<Payment>();
     public DbSet<CancelledSale> CancelledSales => Set<CancelledSale>();
+    public DbSet<QualityCheck> QualityChecks => Set<QualityCheck>();
+    public DbSet<QualityAction> QualityActions => Set<QualityAction>();
+    public DbSet<ExposureDay> ExposureDays => Set<ExposureDay>();
     public DbSet<StoredDocument> Documents => Set<StoredDocument>();
     public DbSet<AuditEntry> Audit => Set<AuditEntry>();
     public DbSet<Counter> Counters => Set<Counter>();
@@ -97,6 +105,15 @@ public sealed partial class OfficeDb(DbContextOptions<OfficeDb> options, TimePro
         Refer<RadonTest, House>(builder, x => x.HouseId);
         Refer<RadonTest, InstalledSystem>(builder, x => x.InstalledSystemId!);
         Refer<RadonTest, StoredDocument>(builder, x => x.LetterDocumentId!);
+        Refer<TestDevice, Instrument>(builder, x => x.InstrumentId!);
+        builder.Entity<TestDevice>().HasOne(d => d.Monitor).WithOne().HasForeignKey<MonitorRecord>(m => m.TestDeviceId).OnDelete(DeleteBehavior.Cascade);
+        builder.Entity<TestDevice>().Navigation(d => d.Monitor).AutoInclude();
+        Refer<MonitorRecord, StoredDocument>(builder, x => x.StoredDocumentId);
+        Refer<TestKit, House>(builder, x => x.HouseId);
+        Refer<TestKit, Instrument>(builder, x => x.BatchId!);
+        builder.Entity<TestKit>().HasOne<TestDevice>().WithMany().HasForeignKey(x => x.TestDeviceId).OnDelete(DeleteBehavior.SetNull);
+        Refer<ExposureDay, StaffMember>(builder, x => x.StaffMemberId);
+        Refer<ExposureDay, House>(builder, x => x.HouseId!);
         Refer<Reminder, House>(builder, x => x.HouseId);
         Refer<Reminder, InstalledSystem>(builder, x => x.InstalledSystemId!);
         Refer<Reminder, OutboxMessage>(builder, x => x.OutboxMessageId!);

@@ -51,4 +51,5 @@ public enum PaperKind
     StateReport,
     Invoice,
     CreditNote,
+    MonitorFile,
 }

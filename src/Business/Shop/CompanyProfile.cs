@@ -71,4 +71,21 @@ public sealed class Licence : Record
     public required string Number { get; set; }
     public required string IssuedBy { get; set; }
     public DateOnly? ExpiresOn { get; set; }
+
+    /// <summary>Hours of education asked for before the renewal; empty where none are.</summary>
+    public decimal? EducationHoursNeeded { get; set; }
+    public List<EducationCourse> Courses { get; set; } = [];
+}
+
+/// <summary>A course taken towards the renewal of a licence.</summary>
+[Holds(Truth.Fact)]
+public sealed class EducationCourse : Record
+{
+    public int LicenceId { get; set; }
+    public DateOnly Day { get; set; }
+    public required string Title { get; set; }
+    public decimal Hours { get; set; }
+
+    /// <summary>Counted for the term that ended; no longer for the one that runs.</summary>
+    public bool Used { get; set; }
 }

@@ -45,6 +45,7 @@ public sealed class GuardOffice : OfficeApp
         StopPath = StopLink(this.MailTo("stop@wren.example")[^1].TextBody!);
         await WithDbAsync(async db =>
         {
+            db.Instruments.Add(new Instrument { Kind = InstrumentKind.ContinuousMonitor, Serial = "M-17", SerialKey = "M17", Calibrations = [new() { DoneOn = new DateOnly(2026, 1, 10), DueOn = new DateOnly(2027, 1, 10) }] });
             db.Licences.Add(new Licence { IssuedBy = "The state", Number = "MN-77", Holder = "Ada Quill", ExpiresOn = new DateOnly(2026, 12, 31) });
             await db.SaveChangesAsync();
         });
@@ -64,6 +65,7 @@ public sealed class GuardOffice : OfficeApp
         _values["/work/paper/id"] = _values["paperId"];
         _values["/customers/id"] = [.. await Ids(db.Customers.Select(c => c.Id)), "new"];
         _values["/shop/fans/id"] = [.. await Ids(db.Fans.Select(f => f.Id)), "new"];
+        _values["/shop/instruments/id"] = [.. await Ids(db.Instruments.Select(i => i.Id)), "new"];
         _values["/shop/prices/id"] = [.. await Ids(db.PriceItems.Select(p => p.Id)), "new"];
         _values["/follow-up/messages/id"] = await Ids(db.Outbox.Select(m => m.Id));
         _values["invoiceId"] = await Ids(db.Invoices.Select(i => i.Id));

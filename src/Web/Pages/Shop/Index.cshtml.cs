@@ -9,6 +9,7 @@ public sealed class IndexModel(OfficeDb db) : PageModel
     public string CompanyName { get; private set; } = "";
     public int Prices { get; private set; }
     public int Fans { get; private set; }
+    public int Instruments { get; private set; }
     public int Licences { get; private set; }
     public int People { get; private set; }
 
@@ -17,6 +18,7 @@ public sealed class IndexModel(OfficeDb db) : PageModel
         CompanyName = await db.Company.Select(c => c.Name).SingleAsync();
         Prices = await db.PriceItems.CountAsync(p => !p.Retired);
         Fans = await db.Fans.CountAsync(f => !f.Retired);
+        Instruments = await db.Instruments.CountAsync(i => !i.Retired);
         Licences = await db.Licences.CountAsync();
         People = await db.Users.CountAsync(u => !u.Left);
     }

@@ -3,7 +3,9 @@ using Microsoft.AspNetCore.Mvc.RazorPages;
 using Microsoft.EntityFrameworkCore;
 using MitigationOffice.Business.Data;
 using MitigationOffice.Business.FollowUp;
+using MitigationOffice.Business.Shop;
 using MitigationOffice.Business.Tests;
+using MitigationOffice.Business.Tests.Monitor;
 using MitigationOffice.Engineering.Dates;
 using MitigationOffice.Web.Pages.Shared;
 using MitigationOffice.Web.Pages.Work;
@@ -31,6 +33,7 @@ public sealed class EditModel(OfficeDb db, UnitChoice units, TimeProvider clock)
     public TimeZoneInfo Zone { get; private set; } = TimeZoneInfo.Utc;
     public DateTime FanOnUtc { get; private set; }
     public DateTime? SentAtUtc { get; private set; }
+    public IReadOnlyList<string> Monitors { get; private set; } = [];
     private int _systemId;
     private DateTime Now => clock.GetUtcNow().UtcDateTime;
 
@@ -54,6 +57,9 @@ public sealed class EditModel(OfficeDb db, UnitChoice units, TimeProvider clock)
         var test = TestId is { } id ? await db.RadonTests.Include(t => t.Devices).SingleAsync(t => t.Id == id) : new RadonTest { HouseId = HouseId, InstalledSystemId = _systemId };
         if (SentAtUtc is not null) read.Refuse("", "The letter of this test has gone out; its results no longer change. Record a new test.");
         Input.Write(test, read, Zone, FanOnUtc, Now);
+        foreach (var device in Input.Devices) device.Recall(test);
+        if (ModelState.IsValid) await MatchAsync(test, read);
+        JudgeHours.Fill(test, FanOnUtc, Zone);
         if (judge && ModelState.IsValid)
             foreach (var refusal in JudgeTest.NotReady(test)) read.Refuse(refusal.Field, refusal.Words);
         if (!ModelState.IsValid) return Again();
@@ -65,6 +71,12 @@ public sealed class EditModel(OfficeDb db, UnitChoice units, TimeProvider clock)
         if (!await db.TrySaveAsync(ModelState, nameof(Input), Input, ReadAsync, v => Version = v)) return Again();
         await PlanReminders.RunAsync(db, Now, HouseId, HttpContext.RequestAborted);
         return RedirectToPage("/Tests/Sheet", null, new { HouseId }, $"test-{test.Id}");
+    }
+
+    private async Task MatchAsync(RadonTest test, FormReading read)
+    {
+        foreach (var refusal in await MatchInstruments.RunAsync(db, test, Zone))
+            read.Refuse($"Devices[{Math.Max(0, Input.Devices.FindIndex(d => (d.Serial ?? "").Trim() == refusal.Field))}].{nameof(DeviceForm.CalibratedOn)}", refusal.Words);
     }
 
     private PageResult Again()
@@ -104,6 +116,7 @@ public sealed class EditModel(OfficeDb db, UnitChoice units, TimeProvider clock)
         Zone = await HouseZone.OfAsync(db, HouseId);
         (_systemId, FanOnUtc, SentAtUtc) = (system.Id, system.ActivatedAtUtc, test?.LetterSentAtUtc);
         Window = JudgeTest.Window(system.ActivatedAtUtc, test?.ClosedHouseFromUtc, Zone);
+        Monitors = await db.Instruments.Where(i => i.Kind == InstrumentKind.ContinuousMonitor && !i.Retired).OrderBy(i => i.Serial).Select(i => i.Serial).ToListAsync();
         ViewData["House"] = head;
         return null;
     }

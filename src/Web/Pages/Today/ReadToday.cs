@@ -21,7 +21,7 @@ public sealed class ReadToday(OfficeDb db, TodayClock at)
         List<TodayGroup> groups =
         [
             await JobsAsync(), await tests.WindowsAsync(), .. await tests.OutAndBackAsync(withLetters: true), await QuotesAsync(), await InquiriesAsync(),
-            .. await money.OwedAsync(), await RemindersAsync(), await MailAsync(), await LicencesAsync(), Report(facts),
+            .. await money.OwedAsync(), await RemindersAsync(), await MailAsync(), await LicencesAsync(), await InstrumentsAsync(), Report(facts),
         ];
         return [.. groups.Where(g => g.Items.Count > 0)];
     }
@@ -99,6 +99,20 @@ public sealed class ReadToday(OfficeDb db, TodayClock at)
             .Select(l => new { l.Holder, l.Number, Ends = l.ExpiresOn!.Value }).ToListAsync();
         return new("licences", "Licences that end soon", [.. rows.Select(l =>
             new TodayItem("/shop/licences", $"{l.Holder}, {l.Number}", l.Ends < at.Today ? $"ended {at.Ago(l.Ends)}" : $"ends {at.Ahead(l.Ends)}", l.Ends < at.Today))], "/shop/licences");
+    }
+
+    private async Task<TodayGroup> InstrumentsAsync()
+    {
+        var last = at.Today.AddDays(Shop.InstrumentsModel.DueSoonDays);
+        var rows = await db.Instruments.AsNoTracking().Where(i => !i.Retired)
+            .Select(i => new { i.Id, i.Serial, i.Kind, i.UseBy, Due = i.Calibrations.OrderByDescending(c => c.DoneOn).Select(c => c.DueOn).FirstOrDefault() })
+            .Where(i => i.Due <= last || i.UseBy <= last).OrderBy(i => i.Due ?? i.UseBy).ThenBy(i => i.Id).Take(Asked).ToListAsync();
+        return new("instruments", "Instruments due", [.. rows.Select(i =>
+        {
+            var due = i.Due ?? i.UseBy!.Value;
+            return new TodayItem($"/shop/instruments/{i.Id}", $"{Setup.Forms.Words.Of(i.Kind)} {i.Serial}",
+                i.Due is null ? $"not to be opened after {HouseTime.Show(due)}" : due < at.Today ? $"calibration was due {at.Ago(due)}: set it out no more until it is back" : $"calibration due {at.Ahead(due)}", due < at.Today);
+        })], "/shop/instruments");
     }
 
     private TodayGroup Report(OfficeFacts facts)

@@ -184,6 +184,28 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "Instruments",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "integer", nullable: false)
+                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
+                    Kind = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
+                    Serial = table.Column<string>(type: "text", nullable: false),
+                    SerialKey = table.Column<string>(type: "text", nullable: false),
+                    Model = table.Column<string>(type: "text", nullable: false),
+                    KeptBy = table.Column<string>(type: "text", nullable: false),
+                    UseBy = table.Column<DateOnly>(type: "date", nullable: true),
+                    Retired = table.Column<bool>(type: "boolean", nullable: false),
+                    Notes = table.Column<string>(type: "text", nullable: false),
+                    FileHabit = table.Column<string>(type: "text", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Instruments", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "Licences",
                 columns: table => new
                 {
@@ -193,6 +215,7 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     Number = table.Column<string>(type: "text", nullable: false),
                     IssuedBy = table.Column<string>(type: "text", nullable: false),
                     ExpiresOn = table.Column<DateOnly>(type: "date", nullable: true),
+                    EducationHoursNeeded = table.Column<decimal>(type: "numeric(18,6)", precision: 18, scale: 6, nullable: true),
                     Version = table.Column<int>(type: "integer", nullable: false)
                 },
                 constraints: table =>
@@ -268,6 +291,44 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 constraints: table =>
                 {
                     table.PrimaryKey("PK_PriceItems", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "QualityActions",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "integer", nullable: false)
+                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
+                    Point = table.Column<string>(type: "text", nullable: false),
+                    Words = table.Column<string>(type: "text", nullable: false),
+                    AtUtc = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    By = table.Column<string>(type: "text", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_QualityActions", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "QualityChecks",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "integer", nullable: false)
+                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
+                    Kind = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
+                    DeviceKind = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
+                    Day = table.Column<DateOnly>(type: "date", nullable: false),
+                    Serial = table.Column<string>(type: "text", nullable: false),
+                    SecondSerial = table.Column<string>(type: "text", nullable: false),
+                    PCiL = table.Column<decimal>(type: "numeric(18,6)", precision: 18, scale: 6, nullable: true),
+                    AgainstPCiL = table.Column<decimal>(type: "numeric(18,6)", precision: 18, scale: 6, nullable: true),
+                    Notes = table.Column<string>(type: "text", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_QualityChecks", x => x.Id);
                 });
 
             migrationBuilder.CreateTable(
@@ -710,6 +771,54 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "Calibration",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "integer", nullable: false)
+                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
+                    InstrumentId = table.Column<int>(type: "integer", nullable: false),
+                    DoneOn = table.Column<DateOnly>(type: "date", nullable: false),
+                    DueOn = table.Column<DateOnly>(type: "date", nullable: true),
+                    DoneBy = table.Column<string>(type: "text", nullable: false),
+                    Certificate = table.Column<string>(type: "text", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Calibration", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_Calibration_Instruments_InstrumentId",
+                        column: x => x.InstrumentId,
+                        principalTable: "Instruments",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "EducationCourse",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "integer", nullable: false)
+                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
+                    LicenceId = table.Column<int>(type: "integer", nullable: false),
+                    Day = table.Column<DateOnly>(type: "date", nullable: false),
+                    Title = table.Column<string>(type: "text", nullable: false),
+                    Hours = table.Column<decimal>(type: "numeric(18,6)", precision: 18, scale: 6, nullable: false),
+                    Used = table.Column<bool>(type: "boolean", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_EducationCourse", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_EducationCourse_Licences_LicenceId",
+                        column: x => x.LicenceId,
+                        principalTable: "Licences",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "AspNetUserClaims",
                 columns: table => new
                 {
@@ -768,6 +877,42 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         principalTable: "Staff",
                         principalColumn: "Id",
                         onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "ExposureDays",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "integer", nullable: false)
+                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
+                    StaffMemberId = table.Column<int>(type: "integer", nullable: false),
+                    Day = table.Column<DateOnly>(type: "date", nullable: false),
+                    HouseId = table.Column<int>(type: "integer", nullable: true),
+                    Where = table.Column<string>(type: "text", nullable: false),
+                    PCiL = table.Column<decimal>(type: "numeric(18,6)", precision: 18, scale: 6, nullable: false),
+                    Hours = table.Column<decimal>(type: "numeric(18,6)", precision: 18, scale: 6, nullable: false),
+                    EquilibriumRatio = table.Column<decimal>(type: "numeric(18,6)", precision: 18, scale: 6, nullable: true),
+                    HowKnown = table.Column<string>(type: "text", nullable: false),
+                    StruckOut = table.Column<string>(type: "text", nullable: false),
+                    WrittenBy = table.Column<string>(type: "text", nullable: false),
+                    WrittenAtUtc = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_ExposureDays", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_ExposureDays_Houses_HouseId",
+                        column: x => x.HouseId,
+                        principalTable: "Houses",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_ExposureDays_Staff_StaffMemberId",
+                        column: x => x.StaffMemberId,
+                        principalTable: "Staff",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
                 });
 
             migrationBuilder.CreateTable(
@@ -1690,17 +1835,109 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     HoursTakenOut = table.Column<int>(type: "integer", nullable: false),
                     CalibratedOn = table.Column<DateOnly>(type: "date", nullable: true),
                     PCiL = table.Column<decimal>(type: "numeric(18,6)", precision: 18, scale: 6, nullable: true),
+                    InstrumentId = table.Column<int>(type: "integer", nullable: true),
+                    CalibrationDueOn = table.Column<DateOnly>(type: "date", nullable: true),
                     Version = table.Column<int>(type: "integer", nullable: false)
                 },
                 constraints: table =>
                 {
                     table.PrimaryKey("PK_TestDevice", x => x.Id);
                     table.ForeignKey(
+                        name: "FK_TestDevice_Instruments_InstrumentId",
+                        column: x => x.InstrumentId,
+                        principalTable: "Instruments",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
                         name: "FK_TestDevice_RadonTests_RadonTestId",
                         column: x => x.RadonTestId,
                         principalTable: "RadonTests",
                         principalColumn: "Id",
                         onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "MonitorRecords",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "integer", nullable: false)
+                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
+                    TestDeviceId = table.Column<int>(type: "integer", nullable: false),
+                    StoredDocumentId = table.Column<int>(type: "integer", nullable: false),
+                    FromUtc = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    HoursPCiL = table.Column<string>(type: "text", nullable: false),
+                    Gaps = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
+                    Habit = table.Column<string>(type: "text", nullable: false),
+                    DropFirstHours = table.Column<int>(type: "integer", nullable: false),
+                    DeviceCorrectsStart = table.Column<bool>(type: "boolean", nullable: false),
+                    Remarks = table.Column<string>(type: "text", nullable: false),
+                    ReadAtUtc = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    ReadBy = table.Column<string>(type: "text", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_MonitorRecords", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_MonitorRecords_Documents_StoredDocumentId",
+                        column: x => x.StoredDocumentId,
+                        principalTable: "Documents",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_MonitorRecords_TestDevice_TestDeviceId",
+                        column: x => x.TestDeviceId,
+                        principalTable: "TestDevice",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "TestKits",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "integer", nullable: false)
+                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
+                    HouseId = table.Column<int>(type: "integer", nullable: false),
+                    Kind = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
+                    Serial = table.Column<string>(type: "text", nullable: false),
+                    SerialKey = table.Column<string>(type: "text", nullable: false),
+                    BatchId = table.Column<int>(type: "integer", nullable: true),
+                    OutOn = table.Column<DateOnly>(type: "date", nullable: false),
+                    HandedTo = table.Column<string>(type: "text", nullable: false),
+                    IndependentTester = table.Column<bool>(type: "boolean", nullable: false),
+                    TesterNumber = table.Column<string>(type: "text", nullable: false),
+                    BackBy = table.Column<DateOnly>(type: "date", nullable: false),
+                    AskedOn = table.Column<DateOnly>(type: "date", nullable: true),
+                    SentToLabOn = table.Column<DateOnly>(type: "date", nullable: true),
+                    Lab = table.Column<string>(type: "text", nullable: false),
+                    LostOn = table.Column<DateOnly>(type: "date", nullable: true),
+                    Notes = table.Column<string>(type: "text", nullable: false),
+                    TestDeviceId = table.Column<int>(type: "integer", nullable: true),
+                    HasResult = table.Column<bool>(type: "boolean", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_TestKits", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_TestKits_Houses_HouseId",
+                        column: x => x.HouseId,
+                        principalTable: "Houses",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_TestKits_Instruments_BatchId",
+                        column: x => x.BatchId,
+                        principalTable: "Instruments",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_TestKits_TestDevice_TestDeviceId",
+                        column: x => x.TestDeviceId,
+                        principalTable: "TestDevice",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.SetNull);
                 });
 
             migrationBuilder.CreateIndex(
@@ -1743,6 +1980,11 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 name: "IX_Audit_Subject_SubjectId",
                 table: "Audit",
                 columns: new[] { "Subject", "SubjectId" });
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Calibration_InstrumentId",
+                table: "Calibration",
+                column: "InstrumentId");
 
             migrationBuilder.CreateIndex(
                 name: "IX_CancelledSales_AcceptanceId",
@@ -1814,6 +2056,21 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 column: "HouseId");
 
             migrationBuilder.CreateIndex(
+                name: "IX_EducationCourse_LicenceId",
+                table: "EducationCourse",
+                column: "LicenceId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ExposureDays_HouseId",
+                table: "ExposureDays",
+                column: "HouseId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ExposureDays_StaffMemberId_Day",
+                table: "ExposureDays",
+                columns: new[] { "StaffMemberId", "Day" });
+
+            migrationBuilder.CreateIndex(
                 name: "IX_FanPoint_FanId",
                 table: "FanPoint",
                 column: "FanId");
@@ -1874,6 +2131,12 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 name: "IX_Houses_Search",
                 table: "Houses",
                 column: "Search");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Instruments_SerialKey_Kind",
+                table: "Instruments",
+                columns: new[] { "SerialKey", "Kind" },
+                unique: true);
 
             migrationBuilder.CreateIndex(
                 name: "IX_InvoiceLine_CreditsLineId",
@@ -1951,6 +2214,17 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 unique: true);
 
             migrationBuilder.CreateIndex(
+                name: "IX_MonitorRecords_StoredDocumentId",
+                table: "MonitorRecords",
+                column: "StoredDocumentId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_MonitorRecords_TestDeviceId",
+                table: "MonitorRecords",
+                column: "TestDeviceId",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
                 name: "IX_Outbox_HouseId",
                 table: "Outbox",
                 column: "HouseId");
@@ -1997,6 +2271,17 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 table: "PriceItems",
                 column: "Code",
                 unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_QualityActions_Point",
+                table: "QualityActions",
+                column: "Point",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_QualityChecks_Day",
+                table: "QualityChecks",
+                column: "Day");
 
             migrationBuilder.CreateIndex(
                 name: "IX_QuoteAddOn_QuoteRevisionId",
@@ -2204,6 +2489,11 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 unique: true);
 
             migrationBuilder.CreateIndex(
+                name: "IX_TestDevice_InstrumentId",
+                table: "TestDevice",
+                column: "InstrumentId");
+
+            migrationBuilder.CreateIndex(
                 name: "IX_TestDevice_RadonTestId",
                 table: "TestDevice",
                 column: "RadonTestId");
@@ -2212,6 +2502,26 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 name: "IX_TestHole_PressureFieldTestId",
                 table: "TestHole",
                 column: "PressureFieldTestId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_TestKits_BatchId",
+                table: "TestKits",
+                column: "BatchId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_TestKits_HouseId",
+                table: "TestKits",
+                column: "HouseId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_TestKits_SerialKey",
+                table: "TestKits",
+                column: "SerialKey");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_TestKits_TestDeviceId",
+                table: "TestKits",
+                column: "TestDeviceId");
 
             migrationBuilder.CreateIndex(
                 name: "IX_UnsubscribeLinks_TokenHash",
@@ -2239,6 +2549,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 name: "Audit");
 
             migrationBuilder.DropTable(
+                name: "Calibration");
+
+            migrationBuilder.DropTable(
                 name: "CancelledSales");
 
             migrationBuilder.DropTable(
@@ -2255,6 +2568,12 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
 
             migrationBuilder.DropTable(
                 name: "EarlierTest");
+
+            migrationBuilder.DropTable(
+                name: "EducationCourse");
+
+            migrationBuilder.DropTable(
+                name: "ExposureDays");
 
             migrationBuilder.DropTable(
                 name: "FanPoint");
@@ -2278,7 +2597,7 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 name: "InvoiceTax");
 
             migrationBuilder.DropTable(
-                name: "Licences");
+                name: "MonitorRecords");
 
             migrationBuilder.DropTable(
                 name: "OutboxGates");
@@ -2291,6 +2610,12 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
 
             migrationBuilder.DropTable(
                 name: "PriceItems");
+
+            migrationBuilder.DropTable(
+                name: "QualityActions");
+
+            migrationBuilder.DropTable(
+                name: "QualityChecks");
 
             migrationBuilder.DropTable(
                 name: "QuoteAddOn");
@@ -2329,10 +2654,13 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 name: "TaxRates");
 
             migrationBuilder.DropTable(
-                name: "TestDevice");
+                name: "TestKits");
 
             migrationBuilder.DropTable(
                 name: "UnsubscribeLinks");
+
+            migrationBuilder.DropTable(
+                name: "Licences");
 
             migrationBuilder.DropTable(
                 name: "Staff");
@@ -2354,6 +2682,12 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
 
             migrationBuilder.DropTable(
                 name: "ReportRuns");
+
+            migrationBuilder.DropTable(
+                name: "TestDevice");
+
+            migrationBuilder.DropTable(
+                name: "Instruments");
 
             migrationBuilder.DropTable(
                 name: "RadonTests");

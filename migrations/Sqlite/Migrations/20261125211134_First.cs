@@ -183,6 +183,28 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "Instruments",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    Kind = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    Serial = table.Column<string>(type: "TEXT", nullable: false),
+                    SerialKey = table.Column<string>(type: "TEXT", nullable: false),
+                    Model = table.Column<string>(type: "TEXT", nullable: false),
+                    KeptBy = table.Column<string>(type: "TEXT", nullable: false),
+                    UseBy = table.Column<DateOnly>(type: "TEXT", nullable: true),
+                    Retired = table.Column<bool>(type: "INTEGER", nullable: false),
+                    Notes = table.Column<string>(type: "TEXT", nullable: false),
+                    FileHabit = table.Column<string>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Instruments", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "Licences",
                 columns: table => new
                 {
@@ -192,6 +214,7 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     Number = table.Column<string>(type: "TEXT", nullable: false),
                     IssuedBy = table.Column<string>(type: "TEXT", nullable: false),
                     ExpiresOn = table.Column<DateOnly>(type: "TEXT", nullable: true),
+                    EducationHoursNeeded = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: true),
                     Version = table.Column<int>(type: "INTEGER", nullable: false)
                 },
                 constraints: table =>
@@ -267,6 +290,44 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 constraints: table =>
                 {
                     table.PrimaryKey("PK_PriceItems", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "QualityActions",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    Point = table.Column<string>(type: "TEXT", nullable: false),
+                    Words = table.Column<string>(type: "TEXT", nullable: false),
+                    AtUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    By = table.Column<string>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_QualityActions", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "QualityChecks",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    Kind = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    DeviceKind = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    Day = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    Serial = table.Column<string>(type: "TEXT", nullable: false),
+                    SecondSerial = table.Column<string>(type: "TEXT", nullable: false),
+                    PCiL = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: true),
+                    AgainstPCiL = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: true),
+                    Notes = table.Column<string>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_QualityChecks", x => x.Id);
                 });
 
             migrationBuilder.CreateTable(
@@ -709,6 +770,54 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "Calibration",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    InstrumentId = table.Column<int>(type: "INTEGER", nullable: false),
+                    DoneOn = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    DueOn = table.Column<DateOnly>(type: "TEXT", nullable: true),
+                    DoneBy = table.Column<string>(type: "TEXT", nullable: false),
+                    Certificate = table.Column<string>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Calibration", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_Calibration_Instruments_InstrumentId",
+                        column: x => x.InstrumentId,
+                        principalTable: "Instruments",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "EducationCourse",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    LicenceId = table.Column<int>(type: "INTEGER", nullable: false),
+                    Day = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    Title = table.Column<string>(type: "TEXT", nullable: false),
+                    Hours = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: false),
+                    Used = table.Column<bool>(type: "INTEGER", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_EducationCourse", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_EducationCourse_Licences_LicenceId",
+                        column: x => x.LicenceId,
+                        principalTable: "Licences",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "AspNetUserClaims",
                 columns: table => new
                 {
@@ -767,6 +876,42 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         principalTable: "Staff",
                         principalColumn: "Id",
                         onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "ExposureDays",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    StaffMemberId = table.Column<int>(type: "INTEGER", nullable: false),
+                    Day = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    HouseId = table.Column<int>(type: "INTEGER", nullable: true),
+                    Where = table.Column<string>(type: "TEXT", nullable: false),
+                    PCiL = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: false),
+                    Hours = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: false),
+                    EquilibriumRatio = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: true),
+                    HowKnown = table.Column<string>(type: "TEXT", nullable: false),
+                    StruckOut = table.Column<string>(type: "TEXT", nullable: false),
+                    WrittenBy = table.Column<string>(type: "TEXT", nullable: false),
+                    WrittenAtUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_ExposureDays", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_ExposureDays_Houses_HouseId",
+                        column: x => x.HouseId,
+                        principalTable: "Houses",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_ExposureDays_Staff_StaffMemberId",
+                        column: x => x.StaffMemberId,
+                        principalTable: "Staff",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
                 });
 
             migrationBuilder.CreateTable(
@@ -1689,17 +1834,109 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     HoursTakenOut = table.Column<int>(type: "INTEGER", nullable: false),
                     CalibratedOn = table.Column<DateOnly>(type: "TEXT", nullable: true),
                     PCiL = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: true),
+                    InstrumentId = table.Column<int>(type: "INTEGER", nullable: true),
+                    CalibrationDueOn = table.Column<DateOnly>(type: "TEXT", nullable: true),
                     Version = table.Column<int>(type: "INTEGER", nullable: false)
                 },
                 constraints: table =>
                 {
                     table.PrimaryKey("PK_TestDevice", x => x.Id);
                     table.ForeignKey(
+                        name: "FK_TestDevice_Instruments_InstrumentId",
+                        column: x => x.InstrumentId,
+                        principalTable: "Instruments",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
                         name: "FK_TestDevice_RadonTests_RadonTestId",
                         column: x => x.RadonTestId,
                         principalTable: "RadonTests",
                         principalColumn: "Id",
                         onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "MonitorRecords",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    TestDeviceId = table.Column<int>(type: "INTEGER", nullable: false),
+                    StoredDocumentId = table.Column<int>(type: "INTEGER", nullable: false),
+                    FromUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    HoursPCiL = table.Column<string>(type: "TEXT", nullable: false),
+                    Gaps = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    Habit = table.Column<string>(type: "TEXT", nullable: false),
+                    DropFirstHours = table.Column<int>(type: "INTEGER", nullable: false),
+                    DeviceCorrectsStart = table.Column<bool>(type: "INTEGER", nullable: false),
+                    Remarks = table.Column<string>(type: "TEXT", nullable: false),
+                    ReadAtUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    ReadBy = table.Column<string>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_MonitorRecords", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_MonitorRecords_Documents_StoredDocumentId",
+                        column: x => x.StoredDocumentId,
+                        principalTable: "Documents",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_MonitorRecords_TestDevice_TestDeviceId",
+                        column: x => x.TestDeviceId,
+                        principalTable: "TestDevice",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "TestKits",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    HouseId = table.Column<int>(type: "INTEGER", nullable: false),
+                    Kind = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    Serial = table.Column<string>(type: "TEXT", nullable: false),
+                    SerialKey = table.Column<string>(type: "TEXT", nullable: false),
+                    BatchId = table.Column<int>(type: "INTEGER", nullable: true),
+                    OutOn = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    HandedTo = table.Column<string>(type: "TEXT", nullable: false),
+                    IndependentTester = table.Column<bool>(type: "INTEGER", nullable: false),
+                    TesterNumber = table.Column<string>(type: "TEXT", nullable: false),
+                    BackBy = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    AskedOn = table.Column<DateOnly>(type: "TEXT", nullable: true),
+                    SentToLabOn = table.Column<DateOnly>(type: "TEXT", nullable: true),
+                    Lab = table.Column<string>(type: "TEXT", nullable: false),
+                    LostOn = table.Column<DateOnly>(type: "TEXT", nullable: true),
+                    Notes = table.Column<string>(type: "TEXT", nullable: false),
+                    TestDeviceId = table.Column<int>(type: "INTEGER", nullable: true),
+                    HasResult = table.Column<bool>(type: "INTEGER", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_TestKits", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_TestKits_Houses_HouseId",
+                        column: x => x.HouseId,
+                        principalTable: "Houses",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_TestKits_Instruments_BatchId",
+                        column: x => x.BatchId,
+                        principalTable: "Instruments",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_TestKits_TestDevice_TestDeviceId",
+                        column: x => x.TestDeviceId,
+                        principalTable: "TestDevice",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.SetNull);
                 });
 
             migrationBuilder.CreateIndex(
@@ -1742,6 +1979,11 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 name: "IX_Audit_Subject_SubjectId",
                 table: "Audit",
                 columns: new[] { "Subject", "SubjectId" });
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Calibration_InstrumentId",
+                table: "Calibration",
+                column: "InstrumentId");
 
             migrationBuilder.CreateIndex(
                 name: "IX_CancelledSales_AcceptanceId",
@@ -1813,6 +2055,21 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 column: "HouseId");
 
             migrationBuilder.CreateIndex(
+                name: "IX_EducationCourse_LicenceId",
+                table: "EducationCourse",
+                column: "LicenceId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ExposureDays_HouseId",
+                table: "ExposureDays",
+                column: "HouseId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ExposureDays_StaffMemberId_Day",
+                table: "ExposureDays",
+                columns: new[] { "StaffMemberId", "Day" });
+
+            migrationBuilder.CreateIndex(
                 name: "IX_FanPoint_FanId",
                 table: "FanPoint",
                 column: "FanId");
@@ -1873,6 +2130,12 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 name: "IX_Houses_Search",
                 table: "Houses",
                 column: "Search");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Instruments_SerialKey_Kind",
+                table: "Instruments",
+                columns: new[] { "SerialKey", "Kind" },
+                unique: true);
 
             migrationBuilder.CreateIndex(
                 name: "IX_InvoiceLine_CreditsLineId",
@@ -1950,6 +2213,17 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 unique: true);
 
             migrationBuilder.CreateIndex(
+                name: "IX_MonitorRecords_StoredDocumentId",
+                table: "MonitorRecords",
+                column: "StoredDocumentId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_MonitorRecords_TestDeviceId",
+                table: "MonitorRecords",
+                column: "TestDeviceId",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
                 name: "IX_Outbox_HouseId",
                 table: "Outbox",
                 column: "HouseId");
@@ -1996,6 +2270,17 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 table: "PriceItems",
                 column: "Code",
                 unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_QualityActions_Point",
+                table: "QualityActions",
+                column: "Point",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_QualityChecks_Day",
+                table: "QualityChecks",
+                column: "Day");
 
             migrationBuilder.CreateIndex(
                 name: "IX_QuoteAddOn_QuoteRevisionId",
@@ -2203,6 +2488,11 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 unique: true);
 
             migrationBuilder.CreateIndex(
+                name: "IX_TestDevice_InstrumentId",
+                table: "TestDevice",
+                column: "InstrumentId");
+
+            migrationBuilder.CreateIndex(
                 name: "IX_TestDevice_RadonTestId",
                 table: "TestDevice",
                 column: "RadonTestId");
@@ -2211,6 +2501,26 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 name: "IX_TestHole_PressureFieldTestId",
                 table: "TestHole",
                 column: "PressureFieldTestId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_TestKits_BatchId",
+                table: "TestKits",
+                column: "BatchId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_TestKits_HouseId",
+                table: "TestKits",
+                column: "HouseId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_TestKits_SerialKey",
+                table: "TestKits",
+                column: "SerialKey");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_TestKits_TestDeviceId",
+                table: "TestKits",
+                column: "TestDeviceId");
 
             migrationBuilder.CreateIndex(
                 name: "IX_UnsubscribeLinks_TokenHash",
@@ -2238,6 +2548,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 name: "Audit");
 
             migrationBuilder.DropTable(
+                name: "Calibration");
+
+            migrationBuilder.DropTable(
                 name: "CancelledSales");
 
             migrationBuilder.DropTable(
@@ -2254,6 +2567,12 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
 
             migrationBuilder.DropTable(
                 name: "EarlierTest");
+
+            migrationBuilder.DropTable(
+                name: "EducationCourse");
+
+            migrationBuilder.DropTable(
+                name: "ExposureDays");
 
             migrationBuilder.DropTable(
                 name: "FanPoint");
@@ -2277,7 +2596,7 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 name: "InvoiceTax");
 
             migrationBuilder.DropTable(
-                name: "Licences");
+                name: "MonitorRecords");
 
             migrationBuilder.DropTable(
                 name: "OutboxGates");
@@ -2290,6 +2609,12 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
 
             migrationBuilder.DropTable(
                 name: "PriceItems");
+
+            migrationBuilder.DropTable(
+                name: "QualityActions");
+
+            migrationBuilder.DropTable(
+                name: "QualityChecks");
 
             migrationBuilder.DropTable(
                 name: "QuoteAddOn");
@@ -2328,10 +2653,13 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 name: "TaxRates");
 
             migrationBuilder.DropTable(
-                name: "TestDevice");
+                name: "TestKits");
 
             migrationBuilder.DropTable(
                 name: "UnsubscribeLinks");
+
+            migrationBuilder.DropTable(
+                name: "Licences");
 
             migrationBuilder.DropTable(
                 name: "Staff");
@@ -2353,6 +2681,12 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
 
             migrationBuilder.DropTable(
                 name: "ReportRuns");
+
+            migrationBuilder.DropTable(
+                name: "TestDevice");
+
+            migrationBuilder.DropTable(
+                name: "Instruments");
 
             migrationBuilder.DropTable(
                 name: "RadonTests");
