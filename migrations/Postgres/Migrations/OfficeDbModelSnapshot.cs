@@ -2577,11 +2577,10 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.Property<DateOnly>("Day")
                         .HasColumnType("date");
 
-                    b.Property<decimal>("Hours")
-                        .HasPrecision(18, 6)
-                        .HasColumnType("numeric(18,6)");
-
                     b.Property<int>("LicenceId")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("Minutes")
                         .HasColumnType("integer");
 
                     b.Property<string>("Title")
@@ -2748,9 +2747,8 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
 
                     NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
 
-                    b.Property<decimal?>("EducationHoursNeeded")
-                        .HasPrecision(18, 6)
-                        .HasColumnType("numeric(18,6)");
+                    b.Property<int?>("EducationMinutesNeeded")
+                        .HasColumnType("integer");
 
                     b.Property<DateOnly?>("ExpiresOn")
                         .HasColumnType("date");

@@ -2484,11 +2484,10 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.Property<DateOnly>("Day")
                         .HasColumnType("TEXT");
 
-                    b.Property<decimal>("Hours")
-                        .HasPrecision(18, 6)
-                        .HasColumnType("TEXT");
-
                     b.Property<int>("LicenceId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Minutes")
                         .HasColumnType("INTEGER");
 
                     b.Property<string>("Title")
@@ -2647,9 +2646,8 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .ValueGeneratedOnAdd()
                         .HasColumnType("INTEGER");
 
-                    b.Property<decimal?>("EducationHoursNeeded")
-                        .HasPrecision(18, 6)
-                        .HasColumnType("TEXT");
+                    b.Property<int?>("EducationMinutesNeeded")
+                        .HasColumnType("INTEGER");
 
                     b.Property<DateOnly?>("ExpiresOn")
                         .HasColumnType("TEXT");

@@ -72,8 +72,8 @@ public sealed class Licence : Record
     public required string IssuedBy { get; set; }
     public DateOnly? ExpiresOn { get; set; }
 
-    /// <summary>Hours of education asked for before the renewal; empty where none are.</summary>
-    public decimal? EducationHoursNeeded { get; set; }
+    /// <summary>Minutes of education asked for before the renewal; empty where none are.</summary>
+    public int? EducationMinutesNeeded { get; set; }
     public List<EducationCourse> Courses { get; set; } = [];
 }
 
@@ -84,7 +84,8 @@ public sealed class EducationCourse : Record
     public int LicenceId { get; set; }
     public DateOnly Day { get; set; }
     public required string Title { get; set; }
-    public decimal Hours { get; set; }
+    public int Minutes { get; set; }
+    public decimal Hours => Minutes / 60m;
 
     /// <summary>Counted for the term that ended; no longer for the one that runs.</summary>
     public bool Used { get; set; }

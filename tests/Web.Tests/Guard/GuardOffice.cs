@@ -5,7 +5,9 @@ using System.Text;
 using Microsoft.EntityFrameworkCore;
 using MitigationOffice.Business.Documents;
 using MitigationOffice.Business.Messages;
+using MitigationOffice.Business.Quality;
 using MitigationOffice.Business.Shop;
+using MitigationOffice.Business.Tests;
 using MitigationOffice.Web.Tests.Design;
 using MitigationOffice.Web.Tests.FollowUp;
 using MitigationOffice.Web.Tests.Invoices;
@@ -46,6 +48,9 @@ public sealed class GuardOffice : OfficeApp
         await WithDbAsync(async db =>
         {
             db.Instruments.Add(new Instrument { Kind = InstrumentKind.ContinuousMonitor, Serial = "M-17", SerialKey = "M17", Calibrations = [new() { DoneOn = new DateOnly(2026, 1, 10), DueOn = new DateOnly(2027, 1, 10) }] });
+            db.QualityChecks.Add(new QualityCheck { Kind = CheckKind.Spike, Day = new DateOnly(2026, 3, 20), Serial = "S-1", PCiL = 14m, AgainstPCiL = 10m });
+            db.TestKits.Add(new TestKit { HouseId = running, Serial = "K-1", SerialKey = "K1", OutOn = new DateOnly(2026, 3, 5), BackBy = new DateOnly(2026, 3, 15), HandedTo = "Ines Tarn" });
+            db.ExposureDays.Add(new ExposureDay { StaffMemberId = await db.Users.OrderBy(u => u.Id).Select(u => u.Id).FirstAsync(), Day = new DateOnly(2026, 3, 2), Where = "Heron Court", PCiL = 12m, Hours = 6m });
             db.Licences.Add(new Licence { IssuedBy = "The state", Number = "MN-77", Holder = "Ada Quill", ExpiresOn = new DateOnly(2026, 12, 31) });
             await db.SaveChangesAsync();
         });
@@ -66,6 +71,10 @@ public sealed class GuardOffice : OfficeApp
         _values["/customers/id"] = [.. await Ids(db.Customers.Select(c => c.Id)), "new"];
         _values["/shop/fans/id"] = [.. await Ids(db.Fans.Select(f => f.Id)), "new"];
         _values["/shop/instruments/id"] = [.. await Ids(db.Instruments.Select(i => i.Id)), "new"];
+        _values["/tests/quality/id"] = [.. await Ids(db.QualityChecks.Select(c => c.Id)), "new"];
+        _values["/tests/kits/id"] = [.. await Ids(db.TestKits.Select(k => k.Id)), "new"];
+        _values["/exposure/id"] = ["", .. await Ids(db.Users.Select(u => u.Id))];
+        _values["/shop/licences/id"] = await Ids(db.Licences.Select(l => l.Id));
         _values["/shop/prices/id"] = [.. await Ids(db.PriceItems.Select(p => p.Id)), "new"];
         _values["/follow-up/messages/id"] = await Ids(db.Outbox.Select(m => m.Id));
         _values["invoiceId"] = await Ids(db.Invoices.Select(i => i.Id));

@@ -13,8 +13,8 @@ public sealed partial class RolesTests(GuardOffice office)
     private static readonly string[] ForEverybodySignedIn =
     [
         "/Account/SignOut", "/Account/Units", "/Design/Chart", "/Design/Climate", "/Design/DesignFilePage", "/Design/Index", "/Design/Materials", "/Design/Route", "/Design/Winter",
-        "/Diagnosis/Edit", "/Diagnosis/Index",
-        "/Houses/Go", "/Houses/Index", "/Houses/Inquiry", "/Papers/Index", "/Papers/Paper", "/Plan/Coverage", "/Plan/Index", "/Tests/Edit", "/Tests/Hours", "/Tests/Index", "/Tests/Monitor", "/Tests/Sheet", "/Today/Index",
+        "/Diagnosis/Edit", "/Diagnosis/Index", "/Exposure/Index",
+        "/Houses/Go", "/Houses/Index", "/Houses/Inquiry", "/Papers/Index", "/Papers/Paper", "/Plan/Coverage", "/Plan/Index", "/Tests/Edit", "/Tests/Hours", "/Tests/Index", "/Tests/Kit", "/Tests/Kits", "/Tests/Monitor", "/Tests/Sheet", "/Today/Index",
         "/Work/AsBuilt", "/Work/Index", "/Work/Paper", "/Work/Sheet", "/Work/Week",
     ];
 

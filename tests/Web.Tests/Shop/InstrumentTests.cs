@@ -30,7 +30,7 @@ public sealed class InstrumentTests(OfficeApp office) : IClassFixture<OfficeApp>
         var desk = await office.SignInAsOfficeAsync();
         Assert.Equal(HttpStatusCode.Redirect, (await desk.SubmitAsync("/shop/instruments/new", Typed("B-2", "2/1/2025"))).StatusCode);
         var today = await desk.TextAsync("/");
-        Assert.Contains("Continuous monitor B-2", today, StringComparison.Ordinal);
+        Assert.Contains("B-2, Hourglass 2", today, StringComparison.Ordinal);
         Assert.Contains("set it out no more until it is back", today, StringComparison.Ordinal);
         Assert.Contains("calibration overdue", await desk.TextAsync("/shop/instruments?find=b-2"), StringComparison.Ordinal);
         Assert.Contains("time to come", await (await desk.SubmitAsync("/shop/instruments/new", Typed("B-3", "3/1/2030"))).TextAsync(), StringComparison.Ordinal);

@@ -190,6 +190,18 @@ public sealed class MonitorPageTests(OfficeApp office) : IClassFixture<OfficeApp
     }
 
     [Fact]
+    public async Task What_will_spoil_a_test_is_told_while_the_devices_are_out()
+    {
+        var (houseId, _, _) = await office.HouseWithRunningSystemAsync();
+        var desk = await office.SignInAsOfficeAsync();
+        var typed = WorkVerbs.TestTyped("");
+        foreach (var (field, value) in new[] { ("Started.Day", "3/4/2026"), ("Started.Time", "5:00 am"), ("Ended.Day", ""), ("Ended.Time", ""), ("Devices[0].Room", "Upstairs bathroom"), ("Devices[0].Pair", "A"), ("Devices[1].Kind", "Charcoal"), ("Devices[1].Room", "Den"), ("Devices[1].Pair", "A"), ("Devices[1].ApartBy", "10") }) typed["Input." + field] = value;
+        Assert.Equal(HttpStatusCode.Redirect, (await desk.SubmitAsync($"/houses/{houseId}/proof/test", typed)).StatusCode);
+        var text = await desk.TextAsync($"/houses/{houseId}/proof");
+        foreach (var words in new[] { "The test started before Mar 4, 2026 6:00 AM", "does not stand in a bathroom", "the devices stand 10 in apart. More than 8 in are two places" }) Assert.Contains(words, text, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Devices_of_other_houses_and_unknown_files_answer_not_found()
     {
         var (houseId, deviceId, _, desk) = await MonitorOutAsync();

@@ -23,6 +23,10 @@ public sealed class EditModel(OfficeDb db, UnitChoice units, TimeProvider clock)
     [FromQuery(Name = "test")]
     public int? TestId { get; set; }
 
+    /// <summary>Begins a new test with the kits that are out for this house.</summary>
+    [FromQuery(Name = "kits")]
+    public int WithKits { get; set; }
+
     [BindProperty]
     public TestForm Input { get; set; } = new();
 
@@ -69,6 +73,7 @@ public sealed class EditModel(OfficeDb db, UnitChoice units, TimeProvider clock)
         else db.Expect(test, Version);
         if (TestId is not null) db.Entry(test).Property(t => t.Notes).IsModified = true;
         if (!await db.TrySaveAsync(ModelState, nameof(Input), Input, ReadAsync, v => Version = v)) return Again();
+        await LinkKits.RunAsync(db, test);
         await PlanReminders.RunAsync(db, Now, HouseId, HttpContext.RequestAborted);
         return RedirectToPage("/Tests/Sheet", null, new { HouseId }, $"test-{test.Id}");
     }
@@ -101,7 +106,18 @@ public sealed class EditModel(OfficeDb db, UnitChoice units, TimeProvider clock)
     {
         var company = await db.Company.Select(c => new { c.Name, c.CertificationNumber }).SingleAsync();
         var rooms = await db.Houses.Where(h => h.Id == HouseId).SelectMany(h => h.EarlierTests).Where(t => t.Room != "").OrderByDescending(t => t.Id).Select(t => t.Room).Take(1).ToListAsync();
+        var kits = WithKits == 0 ? [] : await db.TestKits.Where(k => k.HouseId == HouseId && k.TestDeviceId == null && k.LostOn == null).OrderBy(k => k.Id).Select(k => new { k.Serial, k.Kind, k.IndependentTester, k.HandedTo, k.TesterNumber }).ToListAsync();
         var first = !await db.RadonTests.AnyAsync(t => t.InstalledSystemId == _systemId && t.Outcome != TestOutcome.NotValid && t.JudgedAtUtc != null);
+        if (kits.Count > 0)
+        {
+            var tester = kits.Find(k => k.IndependentTester);
+            return new()
+            {
+                Reason = (first ? TestReason.PostMitigation : TestReason.Retest).ToString(), MadeBy = tester?.HandedTo ?? company.Name, MadeByNumber = tester?.TesterNumber ?? company.CertificationNumber,
+                Devices = kits.ConvertAll(k => new DeviceForm { Room = rooms.FirstOrDefault(""), Serial = k.Serial, Kind = k.Kind.ToString() }),
+            };
+        }
+
         return new() { Reason = (first ? TestReason.PostMitigation : TestReason.Retest).ToString(), MadeBy = company.Name, MadeByNumber = company.CertificationNumber, Devices = rooms.ConvertAll(r => new DeviceForm { Room = r, Kind = nameof(DeviceKind.Charcoal) }) };
     }
 

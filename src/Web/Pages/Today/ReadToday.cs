@@ -13,7 +13,6 @@ public sealed class ReadToday(OfficeDb db, TodayClock at)
     private const int Asked = TodayGroup.Most + 1;
     private const int ExpiresSoonDays = 7;
     private const int RemindersAheadDays = 14;
-    private const int LicenceAheadDays = 60;
 
     public async Task<IReadOnlyList<TodayGroup>> ForOfficeAsync(OfficeFacts facts)
     {
@@ -21,7 +20,7 @@ public sealed class ReadToday(OfficeDb db, TodayClock at)
         List<TodayGroup> groups =
         [
             await JobsAsync(), await tests.WindowsAsync(), .. await tests.OutAndBackAsync(withLetters: true), await QuotesAsync(), await InquiriesAsync(),
-            .. await money.OwedAsync(), await RemindersAsync(), await MailAsync(), await LicencesAsync(), await InstrumentsAsync(), Report(facts),
+            .. await money.OwedAsync(), await RemindersAsync(), await MailAsync(), .. await new ReadThingsToday(db, at).DueAsync(kitsOnly: false), Report(facts),
         ];
         return [.. groups.Where(g => g.Items.Count > 0)];
     }
@@ -30,7 +29,7 @@ public sealed class ReadToday(OfficeDb db, TodayClock at)
     public async Task<IReadOnlyList<TodayGroup>> ForInstallersAsync()
     {
         var tests = new ReadTestsToday(db, at);
-        List<TodayGroup> groups = [await JobsAsync(), await tests.WindowsAsync(), .. await tests.OutAndBackAsync(withLetters: false), await InquiriesAsync()];
+        List<TodayGroup> groups = [await JobsAsync(), await tests.WindowsAsync(), .. await tests.OutAndBackAsync(withLetters: false), .. await new ReadThingsToday(db, at).DueAsync(kitsOnly: true), await InquiriesAsync()];
         return [.. groups.Where(g => g.Items.Count > 0)];
     }
 
@@ -90,29 +89,6 @@ public sealed class ReadToday(OfficeDb db, TodayClock at)
             .Select(m => new { m.HouseId, m.Subject, m.ToAddress, m.State, m.LastAnswer, m.CreatedAtUtc }).ToListAsync();
         return new("mail", "Mail that did not surely arrive", [.. rows.Select(m => new TodayItem(m.HouseId is { } house ? $"/houses/{house}/follow-up" : "/follow-up", $"{m.Subject}, to {m.ToAddress}",
             m.State == DeliveryState.Refused ? $"refused{(m.LastAnswer.Length > 0 ? ": " + Short(m.LastAnswer) : "")}" : "the mail server took it but never answered: ask whether it came", Late: true))], "/follow-up");
-    }
-
-    private async Task<TodayGroup> LicencesAsync()
-    {
-        var last = at.Today.AddDays(LicenceAheadDays);
-        var rows = await db.Licences.AsNoTracking().Where(l => l.ExpiresOn <= last).OrderBy(l => l.ExpiresOn).ThenBy(l => l.Id).Take(Asked)
-            .Select(l => new { l.Holder, l.Number, Ends = l.ExpiresOn!.Value }).ToListAsync();
-        return new("licences", "Licences that end soon", [.. rows.Select(l =>
-            new TodayItem("/shop/licences", $"{l.Holder}, {l.Number}", l.Ends < at.Today ? $"ended {at.Ago(l.Ends)}" : $"ends {at.Ahead(l.Ends)}", l.Ends < at.Today))], "/shop/licences");
-    }
-
-    private async Task<TodayGroup> InstrumentsAsync()
-    {
-        var last = at.Today.AddDays(Shop.InstrumentsModel.DueSoonDays);
-        var rows = await db.Instruments.AsNoTracking().Where(i => !i.Retired)
-            .Select(i => new { i.Id, i.Serial, i.Kind, i.UseBy, Due = i.Calibrations.OrderByDescending(c => c.DoneOn).Select(c => c.DueOn).FirstOrDefault() })
-            .Where(i => i.Due <= last || i.UseBy <= last).OrderBy(i => i.Due ?? i.UseBy).ThenBy(i => i.Id).Take(Asked).ToListAsync();
-        return new("instruments", "Instruments due", [.. rows.Select(i =>
-        {
-            var due = i.Due ?? i.UseBy!.Value;
-            return new TodayItem($"/shop/instruments/{i.Id}", $"{Setup.Forms.Words.Of(i.Kind)} {i.Serial}",
-                i.Due is null ? $"not to be opened after {HouseTime.Show(due)}" : due < at.Today ? $"calibration was due {at.Ago(due)}: set it out no more until it is back" : $"calibration due {at.Ahead(due)}", due < at.Today);
-        })], "/shop/instruments");
     }
 
     private TodayGroup Report(OfficeFacts facts)

@@ -36,6 +36,11 @@ public sealed record DemoHouse(string Street, string Customer, DemoStage Stage, 
     public bool Vermiculite { get; init; }
     public bool UnderTrees { get; init; }
     public int? YearsInUse { get; init; }
+    /// <summary>A second device beside the first one, and what it showed.</summary>
+    public decimal? Beside { get; init; }
+
+    /// <summary>Measured by the office's own monitor, whose file is read in.</summary>
+    public bool Monitor { get; init; }
     public IReadOnlyList<decimal> Results { get; init; } = [];
     public IReadOnlyList<string> AddOns { get; init; } = [];
 }

@@ -83,14 +83,18 @@ internal sealed class DemoWork(OfficeDb db, DemoClock clock, Actor actor, Compan
         var test = new RadonTest
         {
             HouseId = houseId, InstalledSystemId = system.Id, Reason = TestReason.PostMitigation, ClosedHouseFromUtc = clock.Utc.AddHours(-14), StartedAtUtc = clock.Utc,
-            MadeBy = "Birchford Test House", MadeByNumber = "TL-118",
-            Devices = [.. readings.Select((r, i) => new TestDevice { Kind = DeviceKind.Charcoal, Serial = $"C{houseId:000}{i + 1}", Room = Rooms[i % Rooms.Length], PCiL = r })],
+            MadeBy = demo.Monitor ? company.Name : "Birchford Test House", MadeByNumber = demo.Monitor ? company.CertificationNumber : "TL-118",
+            Devices = demo.Monitor
+                ? [new TestDevice { Kind = DeviceKind.ContinuousMonitor, Serial = DemoQuality.Monitor, Room = Rooms[1] }]
+                : [.. readings.Select((r, i) => new TestDevice { Kind = DeviceKind.Charcoal, Serial = $"C{houseId:000}{i + 1}", Room = Rooms[i % Rooms.Length], PCiL = r, Pair = demo.Beside is null ? "" : "A" })],
         };
+        if (demo.Beside is { } beside) test.Devices.Add(new TestDevice { Kind = DeviceKind.Charcoal, Serial = $"C{houseId:000}9", Room = Rooms[0], PCiL = beside, Pair = "A", ApartM = 0.1016 });
         db.Add(test);
         await db.SaveChangesAsync();
         if (demo.Stage == DemoStage.DevicesOut) return;
         on(demo, day + 6, "Bram Oster");
         test.EndedAtUtc = clock.Utc;
+        if (demo.Monitor) await new DemoQuality(db, actor).KeepFileAsync(test, system.ActivatedAtUtc, _zone, demo.Results[0], clock.Utc);
         JudgeTest.Write(test, system.ActivatedAtUtc, company.TargetPCiL, _zone, clock.Utc);
         await db.SaveChangesAsync();
         await SendResult.RunAsync(db, test.Id, demo.NoEmail ? null : Letterhead.Of(company, mail), _zone, clock.Utc, actor.Name);

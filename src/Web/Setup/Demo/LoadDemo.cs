@@ -28,9 +28,15 @@ public static class LoadDemo
         await FanFile.ApplyAsync(db, FanFile.Read(DemoFiles.Text("fans.csv")).Fans);
         await PriceBookFile.ApplyAsync(db, PriceBookFile.Read(DemoFiles.Text("prices.csv")).Items);
         var now = clock.At;
+        var quality = new DemoQuality(db, actor);
+        var today = DateOnly.FromDateTime(clock.Utc);
+        await quality.InstrumentsAsync(today);
         var path = new DemoPath(db, clock, actor, services.GetRequiredService<MailSettings>());
         foreach (var house in missing.OrderByDescending(h => h.DaysAgo)) await path.PlayAsync(house, now, cancel);
         clock.At = now;
+        await quality.ChecksAsync(today, clock.Utc);
+        await quality.KitsAsync(today);
+        await quality.ExposureAsync(clock.Utc);
         await SettlePastAsync(db, clock, cancel);
         await PlanReminders.RunAsync(db, clock.Utc, cancel);
     }
@@ -56,7 +62,7 @@ public static class LoadDemo
         to.QuoteIntroduction = "Thank you for having us in your house. This is what we measured, what we would do about it, and what it costs now and to run.";
         var today = DateOnly.FromDateTime(clock.Utc);
         if (!await db.Licences.AnyAsync(cancel))
-            db.Licences.AddRange(from.Licences.Select(l => new Licence { Holder = l.Holder, Number = l.Number, IssuedBy = l.IssuedBy, ExpiresOn = today.AddDays(l.ExpiresInDays) }));
+            db.Licences.AddRange(from.Licences.Select(l => new Licence { Holder = l.Holder, Number = l.Number, IssuedBy = l.IssuedBy, ExpiresOn = today.AddDays(l.ExpiresInDays), EducationMinutesNeeded = 16 * 60, Courses = [new EducationCourse { Day = today.AddDays(-140), Title = "Sumps and drain tile", Minutes = 8 * 60 }] }));
         await db.SaveChangesAsync(cancel);
     }
 

@@ -214,7 +214,7 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     Number = table.Column<string>(type: "TEXT", nullable: false),
                     IssuedBy = table.Column<string>(type: "TEXT", nullable: false),
                     ExpiresOn = table.Column<DateOnly>(type: "TEXT", nullable: true),
-                    EducationHoursNeeded = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: true),
+                    EducationMinutesNeeded = table.Column<int>(type: "INTEGER", nullable: true),
                     Version = table.Column<int>(type: "INTEGER", nullable: false)
                 },
                 constraints: table =>
@@ -802,7 +802,7 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     LicenceId = table.Column<int>(type: "INTEGER", nullable: false),
                     Day = table.Column<DateOnly>(type: "TEXT", nullable: false),
                     Title = table.Column<string>(type: "TEXT", nullable: false),
-                    Hours = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: false),
+                    Minutes = table.Column<int>(type: "INTEGER", nullable: false),
                     Used = table.Column<bool>(type: "INTEGER", nullable: false),
                     Version = table.Column<int>(type: "INTEGER", nullable: false)
                 },

@@ -215,7 +215,7 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     Number = table.Column<string>(type: "text", nullable: false),
                     IssuedBy = table.Column<string>(type: "text", nullable: false),
                     ExpiresOn = table.Column<DateOnly>(type: "date", nullable: true),
-                    EducationHoursNeeded = table.Column<decimal>(type: "numeric(18,6)", precision: 18, scale: 6, nullable: true),
+                    EducationMinutesNeeded = table.Column<int>(type: "integer", nullable: true),
                     Version = table.Column<int>(type: "integer", nullable: false)
                 },
                 constraints: table =>
@@ -803,7 +803,7 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     LicenceId = table.Column<int>(type: "integer", nullable: false),
                     Day = table.Column<DateOnly>(type: "date", nullable: false),
                     Title = table.Column<string>(type: "text", nullable: false),
-                    Hours = table.Column<decimal>(type: "numeric(18,6)", precision: 18, scale: 6, nullable: false),
+                    Minutes = table.Column<int>(type: "integer", nullable: false),
                     Used = table.Column<bool>(type: "boolean", nullable: false),
                     Version = table.Column<int>(type: "integer", nullable: false)
                 },
