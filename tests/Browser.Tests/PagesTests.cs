@@ -87,7 +87,8 @@ public sealed class DemoOffice : IAsyncLifetime
             ($"/houses/{drawn}/plan", "plan"), ($"/houses/{drawn}/coverage?best=1", "coverage"), ($"/houses/{quoted}/diagnosis/readings", null), ($"/houses/{quoted}/design", "design"), ($"/houses/{quoted}/design/route", null), ($"/houses/{quoted}/quote", "quote"),
             ($"/houses/{late}/work", "work"), ($"/houses/{proven}/work", null), ($"/houses/{proven}/proof", "proof"), ($"/houses/{proven}/follow-up", "house-follow-up"),
             ($"/houses/{proven}/papers", "papers"), ("/customers", null), ("/quotes", "quotes"), ("/work", "work-list"), ("/tests", "tests"), ("/follow-up", "follow-up"),
-            ("/follow-up/rules", null), ("/state-reports", "state-reports"), ("/shop", "shop"), ("/shop/company", null), ("/shop/prices", "prices"), ("/shop/fans", "fans"),
+            ("/follow-up/rules", null), ("/state-reports", "state-reports"), ("/state-reports/general-month/2026-02", "state-report"), ("/state-reports/general-month/proof", "state-proof"),
+            ("/state-reports/profiles", null), ("/state-reports/profiles/pennsylvania", "state-profile"), ("/state-reports/profiles/new", null), ("/state-reports/records", null), ("/shop", "shop"), ("/shop/company", null), ("/shop/prices", "prices"), ("/shop/fans", "fans"),
             ("/shop/import", null), ("/shop/licences", null), ("/shop/staff", null),
         ];
     }

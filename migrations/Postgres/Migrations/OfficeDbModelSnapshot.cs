@@ -2681,7 +2681,7 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.ToTable("Staff", (string)null);
                 });
 
-            modelBuilder.Entity("MitigationOffice.Business.StateReports.ReportEntry", b =>
+            modelBuilder.Entity("MitigationOffice.Business.StateReports.Profiles.KeptProfile", b =>
                 {
                     b.Property<int>("Id")
                         .ValueGeneratedOnAdd()
@@ -2689,20 +2689,172 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
 
                     NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
 
-                    b.Property<int>("InstalledSystemId")
-                        .HasColumnType("integer");
-
-                    b.Property<string>("Layout")
+                    b.Property<string>("Code")
                         .IsRequired()
                         .HasColumnType("text");
 
+                    b.Property<int>("Edition")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Json")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateTime>("SavedAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("SavedBy")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Code", "Edition")
+                        .IsUnique();
+
+                    b.ToTable("ReportProfiles");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.StateReports.ReportDuty", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<string>("CompanyNumber")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<bool>("Ended")
+                        .HasColumnType("boolean");
+
+                    b.Property<string>("ProfileCode")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("SignedBy")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateOnly>("StartsOn")
+                        .HasColumnType("date");
+
+                    b.Property<string>("State")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("ProfileCode")
+                        .IsUnique();
+
+                    b.ToTable("ReportDuties");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.StateReports.ReportEntry", b =>
+                {
+                    b.Property<long>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Id"));
+
+                    b.Property<string>("Amends")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Changed")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("CountsKey")
+                        .HasColumnType("text");
+
+                    b.Property<DateOnly>("Day")
+                        .HasColumnType("date");
+
+                    b.Property<string>("EventKey")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("InstalledSystemId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
                     b.Property<int>("Position")
                         .HasColumnType("integer");
+
+                    b.Property<string>("ProfileCode")
+                        .IsRequired()
+                        .HasColumnType("text");
 
                     b.Property<int>("ReportRunId")
                         .HasColumnType("integer");
 
                     b.Property<string>("RowJson")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("InstalledSystemId");
+
+                    b.HasIndex("ProfileCode", "CountsKey")
+                        .IsUnique();
+
+                    b.HasIndex("ReportRunId", "Position")
+                        .IsUnique();
+
+                    b.ToTable("ReportEntries");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.StateReports.ReportExclusion", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<DateTime>("AtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("InstalledSystemId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("OpenKey")
+                        .HasColumnType("text");
+
+                    b.Property<string>("ProfileCode")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateTime?>("TakenBackAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("TakenBackBy")
                         .IsRequired()
                         .HasColumnType("text");
 
@@ -2714,12 +2866,12 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
 
                     b.HasIndex("InstalledSystemId");
 
-                    b.HasIndex("ReportRunId");
-
-                    b.HasIndex("Layout", "InstalledSystemId")
+                    b.HasIndex("OpenKey")
                         .IsUnique();
 
-                    b.ToTable("ReportEntries");
+                    b.HasIndex("ProfileCode", "InstalledSystemId");
+
+                    b.ToTable("ReportExclusions");
                 });
 
             modelBuilder.Entity("MitigationOffice.Business.StateReports.ReportRun", b =>
@@ -2730,8 +2882,20 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
 
                     NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
 
-                    b.Property<int>("CsvDocumentId")
+                    b.Property<int>("Amendments")
                         .HasColumnType("integer");
+
+                    b.Property<int>("Counted")
+                        .HasColumnType("integer");
+
+                    b.Property<int?>("CsvDocumentId")
+                        .HasColumnType("integer");
+
+                    b.Property<DateOnly?>("DueOn")
+                        .HasColumnType("date");
+
+                    b.Property<DateOnly>("First")
+                        .HasColumnType("date");
 
                     b.Property<DateTime>("FrozenAtUtc")
                         .HasColumnType("timestamp with time zone");
@@ -2740,16 +2904,104 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .IsRequired()
                         .HasColumnType("text");
 
-                    b.Property<string>("Layout")
+                    b.Property<string>("Hash")
                         .IsRequired()
                         .HasColumnType("text");
 
-                    b.Property<DateOnly>("Month")
+                    b.Property<string>("HeadJson")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateOnly>("Last")
                         .HasColumnType("date");
 
-                    b.Property<string>("SentHow")
+                    b.Property<int>("Number")
+                        .HasColumnType("integer");
+
+                    b.Property<int?>("PdfDocumentId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Period")
                         .IsRequired()
                         .HasColumnType("text");
+
+                    b.Property<string>("PeriodKind")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<string>("PreviousHash")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("ProfileCode")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("ProfileEdition")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("ProfileJson")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("SignedBy")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.Property<int?>("XlsxDocumentId")
+                        .HasColumnType("integer");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Fee", "MitigationOffice.Business.StateReports.ReportRun.Fee#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("bigint");
+                        });
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("CsvDocumentId");
+
+                    b.HasIndex("PdfDocumentId");
+
+                    b.HasIndex("XlsxDocumentId");
+
+                    b.HasIndex("ProfileCode", "Number")
+                        .IsUnique();
+
+                    b.HasIndex("ProfileCode", "Period")
+                        .IsUnique();
+
+                    b.ToTable("ReportRuns");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.StateReports.ReportSending", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<string>("Confirmation")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateOnly?>("FeePaidOn")
+                        .HasColumnType("date");
+
+                    b.Property<string>("How")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("ReportRunId")
+                        .HasColumnType("integer");
 
                     b.Property<DateOnly?>("SentOn")
                         .HasColumnType("date");
@@ -2760,12 +3012,10 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
 
                     b.HasKey("Id");
 
-                    b.HasIndex("CsvDocumentId");
-
-                    b.HasIndex("Month", "Layout")
+                    b.HasIndex("ReportRunId")
                         .IsUnique();
 
-                    b.ToTable("ReportRuns");
+                    b.ToTable("ReportSendings");
                 });
 
             modelBuilder.Entity("MitigationOffice.Business.Systems.FinalSuction", b =>
@@ -3682,9 +3932,18 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .IsRequired();
 
                     b.HasOne("MitigationOffice.Business.StateReports.ReportRun", null)
-                        .WithMany("Entries")
+                        .WithMany()
                         .HasForeignKey("ReportRunId")
-                        .OnDelete(DeleteBehavior.Cascade)
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.StateReports.ReportExclusion", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Systems.InstalledSystem", null)
+                        .WithMany()
+                        .HasForeignKey("InstalledSystemId")
+                        .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });
 
@@ -3693,6 +3952,24 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.HasOne("MitigationOffice.Business.Documents.StoredDocument", null)
                         .WithMany()
                         .HasForeignKey("CsvDocumentId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("MitigationOffice.Business.Documents.StoredDocument", null)
+                        .WithMany()
+                        .HasForeignKey("PdfDocumentId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("MitigationOffice.Business.Documents.StoredDocument", null)
+                        .WithMany()
+                        .HasForeignKey("XlsxDocumentId")
+                        .OnDelete(DeleteBehavior.Restrict);
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.StateReports.ReportSending", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.StateReports.ReportRun", null)
+                        .WithMany()
+                        .HasForeignKey("ReportRunId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });
@@ -3853,11 +4130,6 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
             modelBuilder.Entity("MitigationOffice.Business.Shop.Fan", b =>
                 {
                     b.Navigation("Points");
-                });
-
-            modelBuilder.Entity("MitigationOffice.Business.StateReports.ReportRun", b =>
-                {
-                    b.Navigation("Entries");
                 });
 
             modelBuilder.Entity("MitigationOffice.Business.Systems.InstalledSystem", b =>

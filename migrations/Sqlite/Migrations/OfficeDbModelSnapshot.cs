@@ -2588,26 +2588,172 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.ToTable("Staff", (string)null);
                 });
 
-            modelBuilder.Entity("MitigationOffice.Business.StateReports.ReportEntry", b =>
+            modelBuilder.Entity("MitigationOffice.Business.StateReports.Profiles.KeptProfile", b =>
                 {
                     b.Property<int>("Id")
                         .ValueGeneratedOnAdd()
                         .HasColumnType("INTEGER");
 
+                    b.Property<string>("Code")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Edition")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Json")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("SavedAtUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("SavedBy")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Code", "Edition")
+                        .IsUnique();
+
+                    b.ToTable("ReportProfiles");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.StateReports.ReportDuty", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("CompanyNumber")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<bool>("Ended")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("ProfileCode")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("SignedBy")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly>("StartsOn")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("State")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("ProfileCode")
+                        .IsUnique();
+
+                    b.ToTable("ReportDuties");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.StateReports.ReportEntry", b =>
+                {
+                    b.Property<long>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Amends")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Changed")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("CountsKey")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly>("Day")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("EventKey")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
                     b.Property<int>("InstalledSystemId")
                         .HasColumnType("INTEGER");
 
-                    b.Property<string>("Layout")
+                    b.Property<string>("Kind")
                         .IsRequired()
+                        .HasMaxLength(40)
                         .HasColumnType("TEXT");
 
                     b.Property<int>("Position")
                         .HasColumnType("INTEGER");
 
+                    b.Property<string>("ProfileCode")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
                     b.Property<int>("ReportRunId")
                         .HasColumnType("INTEGER");
 
                     b.Property<string>("RowJson")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("InstalledSystemId");
+
+                    b.HasIndex("ProfileCode", "CountsKey")
+                        .IsUnique();
+
+                    b.HasIndex("ReportRunId", "Position")
+                        .IsUnique();
+
+                    b.ToTable("ReportEntries");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.StateReports.ReportExclusion", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<DateTime>("AtUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("InstalledSystemId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("OpenKey")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("ProfileCode")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("TakenBackAtUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("TakenBackBy")
                         .IsRequired()
                         .HasColumnType("TEXT");
 
@@ -2619,12 +2765,12 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
 
                     b.HasIndex("InstalledSystemId");
 
-                    b.HasIndex("ReportRunId");
-
-                    b.HasIndex("Layout", "InstalledSystemId")
+                    b.HasIndex("OpenKey")
                         .IsUnique();
 
-                    b.ToTable("ReportEntries");
+                    b.HasIndex("ProfileCode", "InstalledSystemId");
+
+                    b.ToTable("ReportExclusions");
                 });
 
             modelBuilder.Entity("MitigationOffice.Business.StateReports.ReportRun", b =>
@@ -2633,8 +2779,20 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .ValueGeneratedOnAdd()
                         .HasColumnType("INTEGER");
 
-                    b.Property<int>("CsvDocumentId")
+                    b.Property<int>("Amendments")
                         .HasColumnType("INTEGER");
+
+                    b.Property<int>("Counted")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int?>("CsvDocumentId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<DateOnly?>("DueOn")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly>("First")
+                        .HasColumnType("TEXT");
 
                     b.Property<DateTime>("FrozenAtUtc")
                         .HasColumnType("TEXT");
@@ -2643,16 +2801,102 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .IsRequired()
                         .HasColumnType("TEXT");
 
-                    b.Property<string>("Layout")
+                    b.Property<string>("Hash")
                         .IsRequired()
                         .HasColumnType("TEXT");
 
-                    b.Property<DateOnly>("Month")
-                        .HasColumnType("TEXT");
-
-                    b.Property<string>("SentHow")
+                    b.Property<string>("HeadJson")
                         .IsRequired()
                         .HasColumnType("TEXT");
+
+                    b.Property<DateOnly>("Last")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int?>("PdfDocumentId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Period")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("PeriodKind")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("PreviousHash")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("ProfileCode")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("ProfileEdition")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("ProfileJson")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("SignedBy")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int?>("XlsxDocumentId")
+                        .HasColumnType("INTEGER");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Fee", "MitigationOffice.Business.StateReports.ReportRun.Fee#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("INTEGER");
+                        });
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("CsvDocumentId");
+
+                    b.HasIndex("PdfDocumentId");
+
+                    b.HasIndex("XlsxDocumentId");
+
+                    b.HasIndex("ProfileCode", "Number")
+                        .IsUnique();
+
+                    b.HasIndex("ProfileCode", "Period")
+                        .IsUnique();
+
+                    b.ToTable("ReportRuns");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.StateReports.ReportSending", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Confirmation")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly?>("FeePaidOn")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("How")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("ReportRunId")
+                        .HasColumnType("INTEGER");
 
                     b.Property<DateOnly?>("SentOn")
                         .HasColumnType("TEXT");
@@ -2663,12 +2907,10 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
 
                     b.HasKey("Id");
 
-                    b.HasIndex("CsvDocumentId");
-
-                    b.HasIndex("Month", "Layout")
+                    b.HasIndex("ReportRunId")
                         .IsUnique();
 
-                    b.ToTable("ReportRuns");
+                    b.ToTable("ReportSendings");
                 });
 
             modelBuilder.Entity("MitigationOffice.Business.Systems.FinalSuction", b =>
@@ -3569,9 +3811,18 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .IsRequired();
 
                     b.HasOne("MitigationOffice.Business.StateReports.ReportRun", null)
-                        .WithMany("Entries")
+                        .WithMany()
                         .HasForeignKey("ReportRunId")
-                        .OnDelete(DeleteBehavior.Cascade)
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.StateReports.ReportExclusion", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Systems.InstalledSystem", null)
+                        .WithMany()
+                        .HasForeignKey("InstalledSystemId")
+                        .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });
 
@@ -3580,6 +3831,24 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.HasOne("MitigationOffice.Business.Documents.StoredDocument", null)
                         .WithMany()
                         .HasForeignKey("CsvDocumentId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("MitigationOffice.Business.Documents.StoredDocument", null)
+                        .WithMany()
+                        .HasForeignKey("PdfDocumentId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("MitigationOffice.Business.Documents.StoredDocument", null)
+                        .WithMany()
+                        .HasForeignKey("XlsxDocumentId")
+                        .OnDelete(DeleteBehavior.Restrict);
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.StateReports.ReportSending", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.StateReports.ReportRun", null)
+                        .WithMany()
+                        .HasForeignKey("ReportRunId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });
@@ -3740,11 +4009,6 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
             modelBuilder.Entity("MitigationOffice.Business.Shop.Fan", b =>
                 {
                     b.Navigation("Points");
-                });
-
-            modelBuilder.Entity("MitigationOffice.Business.StateReports.ReportRun", b =>
-                {
-                    b.Navigation("Entries");
                 });
 
             modelBuilder.Entity("MitigationOffice.Business.Systems.InstalledSystem", b =>

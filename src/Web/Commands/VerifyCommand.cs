@@ -3,6 +3,7 @@ using Microsoft.EntityFrameworkCore;
 using MitigationOffice.Business.Data;
 using MitigationOffice.Business.Invoices;
 using MitigationOffice.Business.Quotes;
+using MitigationOffice.Business.StateReports;
 using MitigationOffice.Web.Setup;
 
 namespace MitigationOffice.Web.Commands;
@@ -11,7 +12,7 @@ public static class VerifyCommand
 {
     public static Command Make(string[] args, Option<string?> data)
     {
-        var verify = new Command("verify", "Check the database file, every stored document's hash, the audit chain and the chains of acceptances and invoices.");
+        var verify = new Command("verify", "Check the database file, every stored document's hash, the audit chain and the chains of acceptances, invoices and state reports.");
         verify.SetAction((parse, cancel) => CommandLine.GuardAsync(async () =>
         {
             await using var app = OfficeHost.Build(args, parse.GetValue(data), "none", demo: false);
@@ -19,7 +20,7 @@ public static class VerifyCommand
             var db = scope.ServiceProvider.GetRequiredService<OfficeDb>();
             var damage = db.Database.IsSqlite() ? await DamageAsync(app, cancel) : [];
             if (damage.Count > 0) await FailAsync(damage);
-            VerifyRecords.Findings[] all = [await VerifyRecords.RunAsync(db, cancel), await VerifyAcceptances.RunAsync(db, cancel), await VerifyInvoices.RunAsync(db, cancel)];
+            VerifyRecords.Findings[] all = [await VerifyRecords.RunAsync(db, cancel), await VerifyAcceptances.RunAsync(db, cancel), await VerifyInvoices.RunAsync(db, cancel), await VerifyReports.RunAsync(db, cancel)];
             foreach (var line in all.SelectMany(f => f.Counted)) await Console.Out.WriteLineAsync(line);
             var problems = all.SelectMany(f => f.Problems).ToList();
             if (problems.Count > 0) await FailAsync(problems);

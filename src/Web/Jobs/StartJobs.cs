@@ -20,6 +20,7 @@ public sealed class StartJobs(IRecurringJobManager recurring, IServiceScopeFacto
 
         recurring.AddOrUpdate<PlanRemindersJob>("plan-reminders", job => job.RunAsync(CancellationToken.None), Cron.Hourly);
         recurring.AddOrUpdate<PumpMailJob>("pump-mail", job => job.RunAsync(CancellationToken.None), Cron.Minutely);
+        recurring.AddOrUpdate<RemindOfReportsJob>("remind-of-reports", job => job.RunAsync(CancellationToken.None), Cron.Hourly);
         recurring.Trigger("plan-reminders");
     }
 

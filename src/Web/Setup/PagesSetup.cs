@@ -1,6 +1,7 @@
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.ApplicationModels;
 using MitigationOffice.Web.Setup.Forms;
+using MitigationOffice.Web.Setup.Lists;
 using NetEscapades.AspNetCore.SecurityHeaders.Headers.PermissionsPolicy;
 
 namespace MitigationOffice.Web.Setup;
@@ -32,9 +33,11 @@ public static class PagesSetup
             options.Conventions.AuthorizeFolder("/StateReports", SignInSetup.OfficeWork);
             options.Conventions.AuthorizeFolder("/Invoices", SignInSetup.OfficeWork);
             options.Conventions.AuthorizeFolder("/FollowUp", SignInSetup.OfficeWork);
+            options.Conventions.AuthorizePage("/StateReports/NewProfile", SignInSetup.OwnerOnly);
             options.Conventions.AuthorizePage("/Shop/Staff", SignInSetup.OwnerOnly);
             options.Conventions.AuthorizePage("/Shop/Company", SignInSetup.OwnerOnly);
             options.Conventions.ConfigureFilter(new SendOnceFilter());
+            options.Conventions.ConfigureFilter(new HidePrivate());
         }).AddMvcOptions(mvc =>
         {
             mvc.MaxModelBindingCollectionSize = 12_000;

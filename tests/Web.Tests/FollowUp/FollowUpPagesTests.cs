@@ -112,7 +112,7 @@ public sealed class FollowUpPagesTests : IAsyncLifetime
     [InlineData("/follow-up/rules")]
     [InlineData("/follow-up/letters")]
     [InlineData("/state-reports")]
-    [InlineData("/state-reports/2026-02")]
+    [InlineData("/state-reports/general-month/2026-02")]
     [InlineData("/houses/1/follow-up")]
     public async Task Follow_up_and_reports_are_not_for_installers(string page)
     {
@@ -124,7 +124,7 @@ public sealed class FollowUpPagesTests : IAsyncLifetime
     [InlineData("/houses/9999/follow-up")]
     [InlineData("/follow-up/messages/9999")]
     [InlineData("/follow-up/rules/nothing")]
-    [InlineData("/state-reports/2026-13")]
+    [InlineData("/state-reports/general-month/2026-13")]
     public async Task What_is_not_there_is_not_found(string page) => Assert.Equal(HttpStatusCode.NotFound, (await (await office.SignInAsOfficeAsync()).GetAsync(page)).StatusCode);
 
     [Fact]

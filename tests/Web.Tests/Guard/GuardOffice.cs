@@ -48,7 +48,7 @@ public sealed class GuardOffice : OfficeApp
             db.Licences.Add(new Licence { IssuedBy = "The state", Number = "MN-77", Holder = "Ada Quill", ExpiresOn = new DateOnly(2026, 12, 31) });
             await db.SaveChangesAsync();
         });
-        Assert.Equal(HttpStatusCode.Redirect, (await desk.SubmitAsync("/state-reports/2026-03", new() { ["WithGaps"] = "true" }, "form[action*=Freeze]")).StatusCode);
+        Assert.Equal(HttpStatusCode.Redirect, (await desk.SubmitAsync("/state-reports/general-month/2026-03", new() { ["WithGaps"] = "true" }, "form[action*=Freeze]")).StatusCode);
         await this.InvoicesAndMoneyAsync(signed.Id);
         await FillAsync(draft.HouseId, designId, jobId, testId, signed.QuoteRevisionId);
     }
@@ -67,8 +67,9 @@ public sealed class GuardOffice : OfficeApp
         _values["/shop/prices/id"] = [.. await Ids(db.PriceItems.Select(p => p.Id)), "new"];
         _values["/follow-up/messages/id"] = await Ids(db.Outbox.Select(m => m.Id));
         _values["invoiceId"] = await Ids(db.Invoices.Select(i => i.Id));
-        _values["code"] = [.. await db.ReminderRules.Select(r => r.Code).ToListAsync()];
-        _values["month"] = ["2026-02", "2026-03"];
+        _values["code"] = [.. await db.ReminderRules.Select(r => r.Code).ToListAsync(), "general-month", "pennsylvania"];
+        _values["profile"] = ["general-month"];
+        _values["period"] = ["2026-02", "2026-03"];
         _values["token"] = [Offer.Token];
         _values["job"] = [Text(jobId)];
         _values["test"] = [Text(testId)];

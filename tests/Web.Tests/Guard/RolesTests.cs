@@ -18,7 +18,7 @@ public sealed partial class RolesTests(GuardOffice office)
         "/Work/AsBuilt", "/Work/Index", "/Work/Paper", "/Work/Sheet", "/Work/Week",
     ];
 
-    private static readonly string[] ForOwners = ["/Shop/Company", "/Shop/Fan", "/Shop/Import", "/Shop/Price", "/Shop/Staff"];
+    private static readonly string[] ForOwners = ["/Shop/Company", "/Shop/Fan", "/Shop/Import", "/Shop/Price", "/Shop/Staff", "/StateReports/NewProfile"];
 
     /// <summary>The refusal itself, and the page shown only to the browser that signed just now.</summary>
     private static readonly string[] NeedsMore = ["/Account/NotAllowed", "/Offer/Done"];

@@ -3,6 +3,7 @@ using MitigationOffice.Business.Data;
 using MitigationOffice.Business.FollowUp;
 using MitigationOffice.Business.Messages;
 using MitigationOffice.Business.Quotes;
+using MitigationOffice.Business.StateReports;
 using MitigationOffice.Business.Work;
 
 namespace MitigationOffice.Web.Pages.Today;
@@ -103,9 +104,9 @@ public sealed class ReadToday(OfficeDb db, TodayClock at)
 
     private TodayGroup Report(OfficeFacts facts)
     {
-        var month = new DateOnly(at.Today.Year, at.Today.Month, 1).AddMonths(-1);
-        var due = facts.HasSystems && (facts.LastReported is not { } last || last < month);
-        return new("report", "State report", due ? [new TodayItem("/state-reports", $"Report for {month.ToString("MMMM yyyy", System.Globalization.CultureInfo.InvariantCulture)}", "the month is over and its report is not frozen")] : []);
+        var due = DueReports.Of(facts.Duties, at.Today).Select(d => new TodayItem(d.Href, d.What, d.DueOn is { } on ? on < at.Today ? $"was due {at.Ago(on)}" : $"due {at.Ahead(on)}" : "the period is over; no due date is known", d.DueOn < at.Today)).ToList();
+        if (facts.HasSystems && facts.Duties.Count == 0) due.Add(new("/state-reports/profiles", "Choose the rule you report under", "no state report is set up; choose one, or the general monthly layout"));
+        return new("report", "State report", due, "/state-reports");
     }
 
     private static string Short(string text) => text.Length <= 120 ? text : text[..120] + "…";

@@ -6,6 +6,7 @@ using MitigationOffice.Business.Messages;
 using MitigationOffice.Business.Shop;
 using MitigationOffice.Business.Staff;
 using MitigationOffice.Business.StateReports;
+using MitigationOffice.Business.StateReports.Profiles;
 
 namespace MitigationOffice.Web.Setup.Demo;
 
@@ -69,6 +70,8 @@ public static class LoadDemo
         var zone = HouseTime.Zone((await db.Company.AsNoTracking().SingleAsync(cancel)).TimeZone);
         var month = HouseTime.DayOf(clock.Utc, zone);
         month = new DateOnly(month.Year, month.Month, 1).AddMonths(-2);
-        await MonthReport.FreezeAsync(db, month, "Bram Oster", clock.Utc, withGaps: true, cancel);
+        var run = await FreezeReport.RunAsync(db, ProfileBook.General, ReportPeriod.Of(PeriodKind.Month, month).Name, "Bram Oster", "Ada Quill", clock.Utc, withGaps: true, cancel);
+        db.ReportSendings.Add(new ReportSending { ReportRunId = run.Id, SentOn = HouseTime.DayOf(clock.Utc, zone), How = "the state's web page", Confirmation = "SR-10417" });
+        await db.SaveChangesAsync(cancel);
     }
 }

@@ -1,0 +1,2576 @@
+﻿using System;
+using Microsoft.EntityFrameworkCore.Migrations;
+
+#nullable disable
+
+namespace MitigationOffice.Migrations.Sqlite.Migrations
+{
+    /// <inheritdoc />
+    public partial class First : Migration
+    {
+        /// <inheritdoc />
+        protected override void Up(MigrationBuilder migrationBuilder)
+        {
+            migrationBuilder.CreateTable(
+                name: "Audit",
+                columns: table => new
+                {
+                    Id = table.Column<long>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    AtUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    By = table.Column<string>(type: "TEXT", nullable: false),
+                    Subject = table.Column<string>(type: "TEXT", nullable: false),
+                    SubjectId = table.Column<int>(type: "INTEGER", nullable: false),
+                    Act = table.Column<string>(type: "TEXT", nullable: false),
+                    HouseId = table.Column<int>(type: "INTEGER", nullable: true),
+                    Changes = table.Column<string>(type: "TEXT", nullable: false),
+                    PreviousHash = table.Column<string>(type: "TEXT", nullable: false),
+                    Hash = table.Column<string>(type: "TEXT", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Audit", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "Company",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    Name = table.Column<string>(type: "TEXT", nullable: false),
+                    Street = table.Column<string>(type: "TEXT", nullable: false),
+                    City = table.Column<string>(type: "TEXT", nullable: false),
+                    State = table.Column<string>(type: "TEXT", nullable: false),
+                    Zip = table.Column<string>(type: "TEXT", nullable: false),
+                    Phone = table.Column<string>(type: "TEXT", nullable: false),
+                    Email = table.Column<string>(type: "TEXT", nullable: false),
+                    TimeZone = table.Column<string>(type: "TEXT", nullable: false),
+                    CertificationNumber = table.Column<string>(type: "TEXT", nullable: false),
+                    StateProgram = table.Column<string>(type: "TEXT", nullable: false),
+                    StateProgramPhone = table.Column<string>(type: "TEXT", nullable: false),
+                    TaxPercent = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: false),
+                    DepositPercent = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: false),
+                    QuoteValidDays = table.Column<int>(type: "INTEGER", nullable: false),
+                    ElectricityCentsPerKWh = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: false),
+                    ElectricityPriceSource = table.Column<string>(type: "TEXT", nullable: false),
+                    FuelDollarsPerTherm = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: false),
+                    HeatingEfficiency = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: false),
+                    DesignWinterC = table.Column<double>(type: "REAL", nullable: false),
+                    JanuaryMeanC = table.Column<double>(type: "REAL", nullable: false),
+                    IndoorC = table.Column<double>(type: "REAL", nullable: false),
+                    MeanAnnualC = table.Column<double>(type: "REAL", nullable: false),
+                    HeatingDegreeDaysC = table.Column<double>(type: "REAL", nullable: false),
+                    ElevationM = table.Column<double>(type: "REAL", nullable: false),
+                    WinterDays = table.Column<int>(type: "INTEGER", nullable: false),
+                    TargetSuctionPa = table.Column<double>(type: "REAL", nullable: false),
+                    IndoorAirShare = table.Column<double>(type: "REAL", nullable: false),
+                    TargetPCiL = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: false),
+                    FirstTierName = table.Column<string>(type: "TEXT", nullable: false),
+                    SecondTierName = table.Column<string>(type: "TEXT", nullable: false),
+                    ThirdTierName = table.Column<string>(type: "TEXT", nullable: false),
+                    QuoteIntroduction = table.Column<string>(type: "TEXT", nullable: false),
+                    QuotePromise = table.Column<string>(type: "TEXT", nullable: false),
+                    QuoteTerms = table.Column<string>(type: "TEXT", nullable: false),
+                    QuoteCautions = table.Column<string>(type: "TEXT", nullable: false),
+                    CancellationNotice = table.Column<string>(type: "TEXT", nullable: false),
+                    AlarmBatteryMonths = table.Column<int>(type: "INTEGER", nullable: false),
+                    RetestMonths = table.Column<int>(type: "INTEGER", nullable: false),
+                    LabourCostPerHour_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    LabourPricePerHour_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Company", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "Counters",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    Series = table.Column<string>(type: "TEXT", nullable: false),
+                    Last = table.Column<int>(type: "INTEGER", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Counters", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "Customers",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    Kind = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    Name = table.Column<string>(type: "TEXT", nullable: false),
+                    ContactName = table.Column<string>(type: "TEXT", nullable: false),
+                    Email = table.Column<string>(type: "TEXT", nullable: false),
+                    Phone = table.Column<string>(type: "TEXT", nullable: false),
+                    OtherPhone = table.Column<string>(type: "TEXT", nullable: false),
+                    MailingAddress = table.Column<string>(type: "TEXT", nullable: false),
+                    Notes = table.Column<string>(type: "TEXT", nullable: false),
+                    Search = table.Column<string>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Customers", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "Fans",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    Model = table.Column<string>(type: "TEXT", nullable: false),
+                    Maker = table.Column<string>(type: "TEXT", nullable: false),
+                    Connection = table.Column<string>(type: "TEXT", nullable: false),
+                    NoiseDbA = table.Column<double>(type: "REAL", nullable: true),
+                    WarrantyYears = table.Column<int>(type: "INTEGER", nullable: false),
+                    ExpectedLifeYears = table.Column<int>(type: "INTEGER", nullable: false),
+                    Retired = table.Column<bool>(type: "INTEGER", nullable: false),
+                    Price_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Fans", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "Houses",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    Street = table.Column<string>(type: "TEXT", nullable: false),
+                    Street2 = table.Column<string>(type: "TEXT", nullable: false),
+                    City = table.Column<string>(type: "TEXT", nullable: false),
+                    County = table.Column<string>(type: "TEXT", nullable: false),
+                    State = table.Column<string>(type: "TEXT", nullable: false),
+                    Zip = table.Column<string>(type: "TEXT", nullable: false),
+                    TimeZone = table.Column<string>(type: "TEXT", nullable: false),
+                    Building = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    YearBuilt = table.Column<int>(type: "INTEGER", nullable: true),
+                    StoreysAboveGrade = table.Column<double>(type: "REAL", nullable: false),
+                    YearsInUse = table.Column<int>(type: "INTEGER", nullable: true),
+                    Sump = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    Heating = table.Column<string>(type: "TEXT", nullable: false),
+                    WaterSupply = table.Column<string>(type: "TEXT", nullable: false),
+                    VermiculiteSuspected = table.Column<bool>(type: "INTEGER", nullable: false),
+                    UnderTrees = table.Column<bool>(type: "INTEGER", nullable: false),
+                    ElevationM = table.Column<double>(type: "REAL", nullable: true),
+                    DesignWinterC = table.Column<double>(type: "REAL", nullable: true),
+                    FootingsM = table.Column<string>(type: "TEXT", nullable: false),
+                    SumpXM = table.Column<double>(type: "REAL", nullable: true),
+                    SumpYM = table.Column<double>(type: "REAL", nullable: true),
+                    HowTheyFoundUs = table.Column<string>(type: "TEXT", nullable: false),
+                    Notes = table.Column<string>(type: "TEXT", nullable: false),
+                    AskedAtUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    AddressKey = table.Column<string>(type: "TEXT", nullable: false),
+                    Search = table.Column<string>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Houses", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "Licences",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    Holder = table.Column<string>(type: "TEXT", nullable: false),
+                    Number = table.Column<string>(type: "TEXT", nullable: false),
+                    IssuedBy = table.Column<string>(type: "TEXT", nullable: false),
+                    ExpiresOn = table.Column<DateOnly>(type: "TEXT", nullable: true),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Licences", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "OutboxGates",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    LastTickUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    PausedUntilUtc = table.Column<DateTime>(type: "TEXT", nullable: true),
+                    PausedWhy = table.Column<string>(type: "TEXT", nullable: false),
+                    HeldWhy = table.Column<string>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_OutboxGates", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "OwnCorrections",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    Of = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    Ratio = table.Column<double>(type: "REAL", nullable: false),
+                    Readings = table.Column<int>(type: "INTEGER", nullable: false),
+                    Reason = table.Column<string>(type: "TEXT", nullable: false),
+                    OnAtUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    OnBy = table.Column<string>(type: "TEXT", nullable: false),
+                    OffAtUtc = table.Column<DateTime>(type: "TEXT", nullable: true),
+                    OffBy = table.Column<string>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_OwnCorrections", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "PriceItems",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    Code = table.Column<string>(type: "TEXT", nullable: false),
+                    Name = table.Column<string>(type: "TEXT", nullable: false),
+                    Kind = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    Use = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    Unit = table.Column<string>(type: "TEXT", nullable: false),
+                    Rule = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    MarkupPercent = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: false),
+                    LabourMinutes = table.Column<int>(type: "INTEGER", nullable: false),
+                    Taxable = table.Column<bool>(type: "INTEGER", nullable: false),
+                    Reason = table.Column<string>(type: "TEXT", nullable: false),
+                    TakenBy = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    PipeSize = table.Column<string>(type: "TEXT", nullable: false),
+                    FanModel = table.Column<string>(type: "TEXT", nullable: false),
+                    FromTier = table.Column<int>(type: "INTEGER", nullable: false),
+                    OfferedFor = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    RecommendedFrom = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: true),
+                    Retired = table.Column<bool>(type: "INTEGER", nullable: false),
+                    Cost_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    FixedPrice_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_PriceItems", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "ReminderRules",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    Code = table.Column<string>(type: "TEXT", nullable: false),
+                    Name = table.Column<string>(type: "TEXT", nullable: false),
+                    LeadDays = table.Column<int>(type: "INTEGER", nullable: false),
+                    Commercial = table.Column<bool>(type: "INTEGER", nullable: false),
+                    Subject = table.Column<string>(type: "TEXT", nullable: false),
+                    Body = table.Column<string>(type: "TEXT", nullable: false),
+                    Off = table.Column<bool>(type: "INTEGER", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_ReminderRules", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "ReportDuties",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    ProfileCode = table.Column<string>(type: "TEXT", nullable: false),
+                    StartsOn = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    State = table.Column<string>(type: "TEXT", nullable: false),
+                    CompanyNumber = table.Column<string>(type: "TEXT", nullable: false),
+                    SignedBy = table.Column<string>(type: "TEXT", nullable: false),
+                    Ended = table.Column<bool>(type: "INTEGER", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_ReportDuties", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "ReportProfiles",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    Code = table.Column<string>(type: "TEXT", nullable: false),
+                    Edition = table.Column<int>(type: "INTEGER", nullable: false),
+                    Json = table.Column<string>(type: "TEXT", nullable: false),
+                    SavedAtUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    SavedBy = table.Column<string>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_ReportProfiles", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "Staff",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    FullName = table.Column<string>(type: "TEXT", nullable: false),
+                    Role = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    Left = table.Column<bool>(type: "INTEGER", nullable: false),
+                    UserName = table.Column<string>(type: "TEXT", maxLength: 256, nullable: true),
+                    NormalizedUserName = table.Column<string>(type: "TEXT", maxLength: 256, nullable: true),
+                    Email = table.Column<string>(type: "TEXT", maxLength: 256, nullable: true),
+                    NormalizedEmail = table.Column<string>(type: "TEXT", maxLength: 256, nullable: true),
+                    EmailConfirmed = table.Column<bool>(type: "INTEGER", nullable: false),
+                    PasswordHash = table.Column<string>(type: "TEXT", nullable: true),
+                    SecurityStamp = table.Column<string>(type: "TEXT", nullable: true),
+                    ConcurrencyStamp = table.Column<string>(type: "TEXT", nullable: true),
+                    PhoneNumber = table.Column<string>(type: "TEXT", nullable: true),
+                    PhoneNumberConfirmed = table.Column<bool>(type: "INTEGER", nullable: false),
+                    TwoFactorEnabled = table.Column<bool>(type: "INTEGER", nullable: false),
+                    LockoutEnd = table.Column<DateTimeOffset>(type: "TEXT", nullable: true),
+                    LockoutEnabled = table.Column<bool>(type: "INTEGER", nullable: false),
+                    AccessFailedCount = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Staff", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "Submissions",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    Key = table.Column<string>(type: "TEXT", nullable: false),
+                    AtUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    LedTo = table.Column<string>(type: "TEXT", nullable: true)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Submissions", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "Suppressions",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    Address = table.Column<string>(type: "TEXT", nullable: false),
+                    Class = table.Column<string>(type: "TEXT", maxLength: 40, nullable: true),
+                    AtUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    Why = table.Column<string>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Suppressions", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "TaxRates",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    Name = table.Column<string>(type: "TEXT", nullable: false),
+                    Percent = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: false),
+                    Kinds = table.Column<string>(type: "TEXT", nullable: false),
+                    ValidFrom = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    ValidTo = table.Column<DateOnly>(type: "TEXT", nullable: true),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_TaxRates", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "UnsubscribeLinks",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    TokenHash = table.Column<string>(type: "TEXT", nullable: false),
+                    Address = table.Column<string>(type: "TEXT", nullable: false),
+                    Class = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    CreatedAtUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_UnsubscribeLinks", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "FanPoint",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    FanId = table.Column<int>(type: "INTEGER", nullable: false),
+                    FlowM3PerS = table.Column<double>(type: "REAL", nullable: false),
+                    StaticPressurePa = table.Column<double>(type: "REAL", nullable: false),
+                    Watts = table.Column<double>(type: "REAL", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_FanPoint", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_FanPoint_Fans_FanId",
+                        column: x => x.FanId,
+                        principalTable: "Fans",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "Appliance",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    HouseId = table.Column<int>(type: "INTEGER", nullable: false),
+                    Name = table.Column<string>(type: "TEXT", nullable: false),
+                    Draft = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    Place = table.Column<string>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Appliance", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_Appliance_Houses_HouseId",
+                        column: x => x.HouseId,
+                        principalTable: "Houses",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "Climates",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    HouseId = table.Column<int>(type: "INTEGER", nullable: false),
+                    Station = table.Column<string>(type: "TEXT", nullable: false),
+                    FileName = table.Column<string>(type: "TEXT", nullable: false),
+                    Unit = table.Column<string>(type: "TEXT", nullable: false),
+                    FirstDay = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    LastDay = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    Winters = table.Column<int>(type: "INTEGER", nullable: false),
+                    FilledDays = table.Column<int>(type: "INTEGER", nullable: false),
+                    Problems = table.Column<string>(type: "TEXT", nullable: false),
+                    ReadAtUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    ReadBy = table.Column<string>(type: "TEXT", nullable: false),
+                    SetAside = table.Column<bool>(type: "INTEGER", nullable: false),
+                    Days = table.Column<string>(type: "TEXT", nullable: false),
+                    DaysSha256 = table.Column<string>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Climates", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_Climates_Houses_HouseId",
+                        column: x => x.HouseId,
+                        principalTable: "Houses",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "Documents",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    HouseId = table.Column<int>(type: "INTEGER", nullable: true),
+                    Title = table.Column<string>(type: "TEXT", nullable: false),
+                    FileName = table.Column<string>(type: "TEXT", nullable: false),
+                    ContentType = table.Column<string>(type: "TEXT", nullable: false),
+                    Kind = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    StoredAtUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    StoredBy = table.Column<string>(type: "TEXT", nullable: false),
+                    Sha256 = table.Column<string>(type: "TEXT", nullable: false),
+                    SizeBytes = table.Column<int>(type: "INTEGER", nullable: false),
+                    Bytes = table.Column<byte[]>(type: "BLOB", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Documents", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_Documents_Houses_HouseId",
+                        column: x => x.HouseId,
+                        principalTable: "Houses",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "EarlierTest",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    HouseId = table.Column<int>(type: "INTEGER", nullable: false),
+                    PCiL = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: false),
+                    Room = table.Column<string>(type: "TEXT", nullable: false),
+                    Device = table.Column<string>(type: "TEXT", nullable: false),
+                    StartedOn = table.Column<DateOnly>(type: "TEXT", nullable: true),
+                    EndedOn = table.Column<DateOnly>(type: "TEXT", nullable: true),
+                    MadeBy = table.Column<string>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_EarlierTest", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_EarlierTest_Houses_HouseId",
+                        column: x => x.HouseId,
+                        principalTable: "Houses",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "FoundationArea",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    HouseId = table.Column<int>(type: "INTEGER", nullable: false),
+                    Name = table.Column<string>(type: "TEXT", nullable: false),
+                    Kind = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    FloorM2 = table.Column<double>(type: "REAL", nullable: false),
+                    Under = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    FootingDivides = table.Column<bool>(type: "INTEGER", nullable: false),
+                    CornersM = table.Column<string>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_FoundationArea", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_FoundationArea_Houses_HouseId",
+                        column: x => x.HouseId,
+                        principalTable: "Houses",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "HouseOwners",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    HouseId = table.Column<int>(type: "INTEGER", nullable: false),
+                    CustomerId = table.Column<int>(type: "INTEGER", nullable: false),
+                    FromDay = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    ToDay = table.Column<DateOnly>(type: "TEXT", nullable: true),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_HouseOwners", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_HouseOwners_Customers_CustomerId",
+                        column: x => x.CustomerId,
+                        principalTable: "Customers",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_HouseOwners_Houses_HouseId",
+                        column: x => x.HouseId,
+                        principalTable: "Houses",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "Outbox",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    Key = table.Column<string>(type: "TEXT", nullable: false),
+                    MessageId = table.Column<string>(type: "TEXT", nullable: false),
+                    HouseId = table.Column<int>(type: "INTEGER", nullable: true),
+                    ToAddress = table.Column<string>(type: "TEXT", nullable: false),
+                    ToName = table.Column<string>(type: "TEXT", nullable: false),
+                    Subject = table.Column<string>(type: "TEXT", nullable: false),
+                    Class = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    Mime = table.Column<byte[]>(type: "BLOB", nullable: false),
+                    CreatedAtUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    State = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    Attempts = table.Column<int>(type: "INTEGER", nullable: false),
+                    NextTryUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    ClaimedUntilUtc = table.Column<DateTime>(type: "TEXT", nullable: true),
+                    ClaimedBy = table.Column<string>(type: "TEXT", nullable: false),
+                    SentAtUtc = table.Column<DateTime>(type: "TEXT", nullable: true),
+                    LastAnswer = table.Column<string>(type: "TEXT", nullable: false),
+                    ResentAtUtc = table.Column<DateTime>(type: "TEXT", nullable: true),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Outbox", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_Outbox_Houses_HouseId",
+                        column: x => x.HouseId,
+                        principalTable: "Houses",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "Payments",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    HouseId = table.Column<int>(type: "INTEGER", nullable: false),
+                    CustomerId = table.Column<int>(type: "INTEGER", nullable: false),
+                    Kind = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    Day = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    How = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    Reference = table.Column<string>(type: "TEXT", nullable: false),
+                    Note = table.Column<string>(type: "TEXT", nullable: false),
+                    UndoesPaymentId = table.Column<int>(type: "INTEGER", nullable: true),
+                    EnteredAtUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    EnteredBy = table.Column<string>(type: "TEXT", nullable: false),
+                    Amount_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Payments", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_Payments_Customers_CustomerId",
+                        column: x => x.CustomerId,
+                        principalTable: "Customers",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Payments_Houses_HouseId",
+                        column: x => x.HouseId,
+                        principalTable: "Houses",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Payments_Payments_UndoesPaymentId",
+                        column: x => x.UndoesPaymentId,
+                        principalTable: "Payments",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "PressureFieldTests",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    HouseId = table.Column<int>(type: "INTEGER", nullable: false),
+                    Day = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    MeasuredBy = table.Column<string>(type: "TEXT", nullable: false),
+                    Instrument = table.Column<string>(type: "TEXT", nullable: false),
+                    OutdoorC = table.Column<double>(type: "REAL", nullable: false),
+                    IndoorC = table.Column<double>(type: "REAL", nullable: false),
+                    AppliancesRunning = table.Column<string>(type: "TEXT", nullable: false),
+                    Notes = table.Column<string>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_PressureFieldTests", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_PressureFieldTests_Houses_HouseId",
+                        column: x => x.HouseId,
+                        principalTable: "Houses",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "Quotes",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    Number = table.Column<string>(type: "TEXT", nullable: false),
+                    HouseId = table.Column<int>(type: "INTEGER", nullable: false),
+                    CustomerId = table.Column<int>(type: "INTEGER", nullable: false),
+                    CreatedAtUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Quotes", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_Quotes_Customers_CustomerId",
+                        column: x => x.CustomerId,
+                        principalTable: "Customers",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Quotes_Houses_HouseId",
+                        column: x => x.HouseId,
+                        principalTable: "Houses",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "AspNetUserClaims",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    UserId = table.Column<int>(type: "INTEGER", nullable: false),
+                    ClaimType = table.Column<string>(type: "TEXT", nullable: true),
+                    ClaimValue = table.Column<string>(type: "TEXT", nullable: true)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_AspNetUserClaims", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_AspNetUserClaims_Staff_UserId",
+                        column: x => x.UserId,
+                        principalTable: "Staff",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "AspNetUserLogins",
+                columns: table => new
+                {
+                    LoginProvider = table.Column<string>(type: "TEXT", nullable: false),
+                    ProviderKey = table.Column<string>(type: "TEXT", nullable: false),
+                    ProviderDisplayName = table.Column<string>(type: "TEXT", nullable: true),
+                    UserId = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_AspNetUserLogins", x => new { x.LoginProvider, x.ProviderKey });
+                    table.ForeignKey(
+                        name: "FK_AspNetUserLogins_Staff_UserId",
+                        column: x => x.UserId,
+                        principalTable: "Staff",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "AspNetUserTokens",
+                columns: table => new
+                {
+                    UserId = table.Column<int>(type: "INTEGER", nullable: false),
+                    LoginProvider = table.Column<string>(type: "TEXT", nullable: false),
+                    Name = table.Column<string>(type: "TEXT", nullable: false),
+                    Value = table.Column<string>(type: "TEXT", nullable: true)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_AspNetUserTokens", x => new { x.UserId, x.LoginProvider, x.Name });
+                    table.ForeignKey(
+                        name: "FK_AspNetUserTokens_Staff_UserId",
+                        column: x => x.UserId,
+                        principalTable: "Staff",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "ReportRuns",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    ProfileCode = table.Column<string>(type: "TEXT", nullable: false),
+                    Number = table.Column<int>(type: "INTEGER", nullable: false),
+                    ProfileEdition = table.Column<int>(type: "INTEGER", nullable: false),
+                    ProfileJson = table.Column<string>(type: "TEXT", nullable: false),
+                    Period = table.Column<string>(type: "TEXT", nullable: false),
+                    PeriodKind = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    First = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    Last = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    DueOn = table.Column<DateOnly>(type: "TEXT", nullable: true),
+                    FrozenAtUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    FrozenBy = table.Column<string>(type: "TEXT", nullable: false),
+                    SignedBy = table.Column<string>(type: "TEXT", nullable: false),
+                    HeadJson = table.Column<string>(type: "TEXT", nullable: false),
+                    Counted = table.Column<int>(type: "INTEGER", nullable: false),
+                    Amendments = table.Column<int>(type: "INTEGER", nullable: false),
+                    CsvDocumentId = table.Column<int>(type: "INTEGER", nullable: true),
+                    XlsxDocumentId = table.Column<int>(type: "INTEGER", nullable: true),
+                    PdfDocumentId = table.Column<int>(type: "INTEGER", nullable: true),
+                    PreviousHash = table.Column<string>(type: "TEXT", nullable: false),
+                    Hash = table.Column<string>(type: "TEXT", nullable: false),
+                    Fee_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_ReportRuns", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_ReportRuns_Documents_CsvDocumentId",
+                        column: x => x.CsvDocumentId,
+                        principalTable: "Documents",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_ReportRuns_Documents_PdfDocumentId",
+                        column: x => x.PdfDocumentId,
+                        principalTable: "Documents",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_ReportRuns_Documents_XlsxDocumentId",
+                        column: x => x.XlsxDocumentId,
+                        principalTable: "Documents",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "Designs",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    HouseId = table.Column<int>(type: "INTEGER", nullable: false),
+                    PressureFieldTestId = table.Column<int>(type: "INTEGER", nullable: true),
+                    Revision = table.Column<string>(type: "TEXT", nullable: false),
+                    Notes = table.Column<string>(type: "TEXT", nullable: false),
+                    FanId = table.Column<int>(type: "INTEGER", nullable: true),
+                    TargetPa = table.Column<double>(type: "REAL", nullable: false),
+                    DischargeAboveGradeM = table.Column<double>(type: "REAL", nullable: true),
+                    OpeningDistanceM = table.Column<double>(type: "REAL", nullable: true),
+                    AboveOpeningTopM = table.Column<double>(type: "REAL", nullable: true),
+                    AboveRoofM = table.Column<double>(type: "REAL", nullable: true),
+                    AdjacentBuildingM = table.Column<double>(type: "REAL", nullable: true),
+                    RainCap = table.Column<bool>(type: "INTEGER", nullable: false),
+                    FromVerticalDeg = table.Column<double>(type: "REAL", nullable: false),
+                    SitingRules = table.Column<string>(type: "TEXT", nullable: false),
+                    FrozenAtUtc = table.Column<DateTime>(type: "TEXT", nullable: true),
+                    ReportJson = table.Column<string>(type: "TEXT", nullable: true),
+                    EngineVersion = table.Column<string>(type: "TEXT", nullable: true),
+                    InputsHash = table.Column<string>(type: "TEXT", nullable: true),
+                    ComputedAtUtc = table.Column<DateTime>(type: "TEXT", nullable: true),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Designs", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_Designs_Fans_FanId",
+                        column: x => x.FanId,
+                        principalTable: "Fans",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Designs_Houses_HouseId",
+                        column: x => x.HouseId,
+                        principalTable: "Houses",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Designs_PressureFieldTests_PressureFieldTestId",
+                        column: x => x.PressureFieldTestId,
+                        principalTable: "PressureFieldTests",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "FanSetting",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    PressureFieldTestId = table.Column<int>(type: "INTEGER", nullable: false),
+                    Position = table.Column<int>(type: "INTEGER", nullable: false),
+                    FanId = table.Column<int>(type: "INTEGER", nullable: true),
+                    Label = table.Column<string>(type: "TEXT", nullable: false),
+                    PitVacuumPa = table.Column<double>(type: "REAL", nullable: false),
+                    PitVacuumAsEntered = table.Column<string>(type: "TEXT", nullable: false),
+                    FlowM3PerS = table.Column<double>(type: "REAL", nullable: true),
+                    Watts = table.Column<double>(type: "REAL", nullable: true),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_FanSetting", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_FanSetting_Fans_FanId",
+                        column: x => x.FanId,
+                        principalTable: "Fans",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_FanSetting_PressureFieldTests_PressureFieldTestId",
+                        column: x => x.PressureFieldTestId,
+                        principalTable: "PressureFieldTests",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "SuctionHole",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    PressureFieldTestId = table.Column<int>(type: "INTEGER", nullable: false),
+                    Label = table.Column<string>(type: "TEXT", nullable: false),
+                    Place = table.Column<string>(type: "TEXT", nullable: false),
+                    XM = table.Column<double>(type: "REAL", nullable: true),
+                    YM = table.Column<double>(type: "REAL", nullable: true),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_SuctionHole", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_SuctionHole_PressureFieldTests_PressureFieldTestId",
+                        column: x => x.PressureFieldTestId,
+                        principalTable: "PressureFieldTests",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "TestHole",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    PressureFieldTestId = table.Column<int>(type: "INTEGER", nullable: false),
+                    Position = table.Column<int>(type: "INTEGER", nullable: false),
+                    Label = table.Column<string>(type: "TEXT", nullable: false),
+                    Place = table.Column<string>(type: "TEXT", nullable: false),
+                    DistanceM = table.Column<double>(type: "REAL", nullable: true),
+                    XM = table.Column<double>(type: "REAL", nullable: true),
+                    YM = table.Column<double>(type: "REAL", nullable: true),
+                    FanOffPa = table.Column<double>(type: "REAL", nullable: true),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_TestHole", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_TestHole_PressureFieldTests_PressureFieldTestId",
+                        column: x => x.PressureFieldTestId,
+                        principalTable: "PressureFieldTests",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "ReportSendings",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    ReportRunId = table.Column<int>(type: "INTEGER", nullable: false),
+                    SentOn = table.Column<DateOnly>(type: "TEXT", nullable: true),
+                    How = table.Column<string>(type: "TEXT", nullable: false),
+                    Confirmation = table.Column<string>(type: "TEXT", nullable: false),
+                    FeePaidOn = table.Column<DateOnly>(type: "TEXT", nullable: true),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_ReportSendings", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_ReportSendings_ReportRuns_ReportRunId",
+                        column: x => x.ReportRunId,
+                        principalTable: "ReportRuns",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "QuoteRevisions",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    QuoteId = table.Column<int>(type: "INTEGER", nullable: false),
+                    Letter = table.Column<string>(type: "TEXT", nullable: false),
+                    SuctionDesignId = table.Column<int>(type: "INTEGER", nullable: true),
+                    State = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    CreatedAtUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    SentAtUtc = table.Column<DateTime>(type: "TEXT", nullable: true),
+                    ValidUntil = table.Column<DateOnly>(type: "TEXT", nullable: true),
+                    TaxPercent = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: false),
+                    DepositPercent = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: false),
+                    Answers = table.Column<string>(type: "TEXT", nullable: false),
+                    Introduction = table.Column<string>(type: "TEXT", nullable: false),
+                    Scope = table.Column<string>(type: "TEXT", nullable: false),
+                    TimeNeeded = table.Column<string>(type: "TEXT", nullable: false),
+                    Promise = table.Column<string>(type: "TEXT", nullable: false),
+                    Cautions = table.Column<string>(type: "TEXT", nullable: false),
+                    Terms = table.Column<string>(type: "TEXT", nullable: false),
+                    CancellationNotice = table.Column<string>(type: "TEXT", nullable: false),
+                    OwnersPart = table.Column<string>(type: "TEXT", nullable: false),
+                    NoCancelNoticeBecause = table.Column<string>(type: "TEXT", nullable: false),
+                    FanLifeYears = table.Column<int>(type: "INTEGER", nullable: false),
+                    OwningYears = table.Column<int>(type: "INTEGER", nullable: false),
+                    NotOffered = table.Column<string>(type: "TEXT", nullable: false),
+                    RecommendedTier = table.Column<int>(type: "INTEGER", nullable: false),
+                    WhyRecommended = table.Column<string>(type: "TEXT", nullable: false),
+                    PdfDocumentId = table.Column<int>(type: "INTEGER", nullable: true),
+                    DeclineReason = table.Column<string>(type: "TEXT", nullable: false),
+                    ElectricityPerYear_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    FanReplacement_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    HeatCablePerYear_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    HouseAirPerYear_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_QuoteRevisions", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_QuoteRevisions_Designs_SuctionDesignId",
+                        column: x => x.SuctionDesignId,
+                        principalTable: "Designs",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_QuoteRevisions_Documents_PdfDocumentId",
+                        column: x => x.PdfDocumentId,
+                        principalTable: "Documents",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_QuoteRevisions_Quotes_QuoteId",
+                        column: x => x.QuoteId,
+                        principalTable: "Quotes",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "RoutePiece",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    SuctionDesignId = table.Column<int>(type: "INTEGER", nullable: false),
+                    Position = table.Column<int>(type: "INTEGER", nullable: false),
+                    Kind = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    Size = table.Column<string>(type: "TEXT", nullable: false),
+                    LengthM = table.Column<double>(type: "REAL", nullable: false),
+                    RiseM = table.Column<double>(type: "REAL", nullable: false),
+                    Place = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    Count = table.Column<int>(type: "INTEGER", nullable: false),
+                    LossK = table.Column<double>(type: "REAL", nullable: true),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_RoutePiece", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_RoutePiece_Designs_SuctionDesignId",
+                        column: x => x.SuctionDesignId,
+                        principalTable: "Designs",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "HoleReading",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    TestHoleId = table.Column<int>(type: "INTEGER", nullable: false),
+                    FanSettingId = table.Column<int>(type: "INTEGER", nullable: false),
+                    FanOnPa = table.Column<double>(type: "REAL", nullable: false),
+                    AsEntered = table.Column<string>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_HoleReading", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_HoleReading_FanSetting_FanSettingId",
+                        column: x => x.FanSettingId,
+                        principalTable: "FanSetting",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                    table.ForeignKey(
+                        name: "FK_HoleReading_TestHole_TestHoleId",
+                        column: x => x.TestHoleId,
+                        principalTable: "TestHole",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "Acceptances",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    QuoteRevisionId = table.Column<int>(type: "INTEGER", nullable: false),
+                    QuoteTierId = table.Column<int>(type: "INTEGER", nullable: false),
+                    AddOnIds = table.Column<string>(type: "TEXT", nullable: false),
+                    DeclinedAddOnIds = table.Column<string>(type: "TEXT", nullable: false),
+                    TypedName = table.Column<string>(type: "TEXT", nullable: false),
+                    ConsentText = table.Column<string>(type: "TEXT", nullable: false),
+                    IntentText = table.Column<string>(type: "TEXT", nullable: false),
+                    AtUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    TimeZone = table.Column<string>(type: "TEXT", nullable: false),
+                    IpAddress = table.Column<string>(type: "TEXT", nullable: false),
+                    UserAgent = table.Column<string>(type: "TEXT", nullable: false),
+                    QuoteLinkId = table.Column<int>(type: "INTEGER", nullable: true),
+                    PdfDocumentId = table.Column<int>(type: "INTEGER", nullable: false),
+                    PdfSha256 = table.Column<string>(type: "TEXT", nullable: false),
+                    SignedDocumentId = table.Column<int>(type: "INTEGER", nullable: false),
+                    SignedSha256 = table.Column<string>(type: "TEXT", nullable: false),
+                    CancelBy = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    PreviousHash = table.Column<string>(type: "TEXT", nullable: false),
+                    Hash = table.Column<string>(type: "TEXT", nullable: false),
+                    Deposit_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    Net_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    Tax_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    Total_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Acceptances", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_Acceptances_Documents_PdfDocumentId",
+                        column: x => x.PdfDocumentId,
+                        principalTable: "Documents",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Acceptances_Documents_SignedDocumentId",
+                        column: x => x.SignedDocumentId,
+                        principalTable: "Documents",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Acceptances_QuoteRevisions_QuoteRevisionId",
+                        column: x => x.QuoteRevisionId,
+                        principalTable: "QuoteRevisions",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "QuoteAddOn",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    QuoteRevisionId = table.Column<int>(type: "INTEGER", nullable: false),
+                    Position = table.Column<int>(type: "INTEGER", nullable: false),
+                    PriceItemId = table.Column<int>(type: "INTEGER", nullable: true),
+                    Words = table.Column<string>(type: "TEXT", nullable: false),
+                    Reason = table.Column<string>(type: "TEXT", nullable: false),
+                    LabourMinutes = table.Column<int>(type: "INTEGER", nullable: false),
+                    OfferedFor = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    Taxable = table.Column<bool>(type: "INTEGER", nullable: false),
+                    Recommended = table.Column<bool>(type: "INTEGER", nullable: false),
+                    Cost_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    Price_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_QuoteAddOn", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_QuoteAddOn_QuoteRevisions_QuoteRevisionId",
+                        column: x => x.QuoteRevisionId,
+                        principalTable: "QuoteRevisions",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "QuoteLinks",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    QuoteRevisionId = table.Column<int>(type: "INTEGER", nullable: false),
+                    TokenHash = table.Column<string>(type: "TEXT", nullable: false),
+                    CreatedAtUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    ExpiresAtUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    RevokedAtUtc = table.Column<DateTime>(type: "TEXT", nullable: true),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_QuoteLinks", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_QuoteLinks_QuoteRevisions_QuoteRevisionId",
+                        column: x => x.QuoteRevisionId,
+                        principalTable: "QuoteRevisions",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "QuoteTier",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    QuoteRevisionId = table.Column<int>(type: "INTEGER", nullable: false),
+                    Position = table.Column<int>(type: "INTEGER", nullable: false),
+                    Name = table.Column<string>(type: "TEXT", nullable: false),
+                    Summary = table.Column<string>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_QuoteTier", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_QuoteTier_QuoteRevisions_QuoteRevisionId",
+                        column: x => x.QuoteRevisionId,
+                        principalTable: "QuoteRevisions",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "CancelledSales",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    AcceptanceId = table.Column<int>(type: "INTEGER", nullable: false),
+                    HouseId = table.Column<int>(type: "INTEGER", nullable: false),
+                    CustomerId = table.Column<int>(type: "INTEGER", nullable: false),
+                    GivenOn = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    ReceivedOn = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    OwedBackBy = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    Note = table.Column<string>(type: "TEXT", nullable: false),
+                    EnteredBy = table.Column<string>(type: "TEXT", nullable: false),
+                    EnteredAtUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_CancelledSales", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_CancelledSales_Acceptances_AcceptanceId",
+                        column: x => x.AcceptanceId,
+                        principalTable: "Acceptances",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_CancelledSales_Customers_CustomerId",
+                        column: x => x.CustomerId,
+                        principalTable: "Customers",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_CancelledSales_Houses_HouseId",
+                        column: x => x.HouseId,
+                        principalTable: "Houses",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "Invoices",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    Number = table.Column<string>(type: "TEXT", nullable: false),
+                    Kind = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    HouseId = table.Column<int>(type: "INTEGER", nullable: false),
+                    CustomerId = table.Column<int>(type: "INTEGER", nullable: false),
+                    AcceptanceId = table.Column<int>(type: "INTEGER", nullable: true),
+                    CreditsInvoiceId = table.Column<int>(type: "INTEGER", nullable: true),
+                    OnceKey = table.Column<string>(type: "TEXT", nullable: true),
+                    Subject = table.Column<string>(type: "TEXT", nullable: false),
+                    Note = table.Column<string>(type: "TEXT", nullable: false),
+                    IssuedOn = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    DueOn = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    IssuedAtUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    IssuedBy = table.Column<string>(type: "TEXT", nullable: false),
+                    PdfDocumentId = table.Column<int>(type: "INTEGER", nullable: false),
+                    PdfSha256 = table.Column<string>(type: "TEXT", nullable: false),
+                    PreviousHash = table.Column<string>(type: "TEXT", nullable: false),
+                    Hash = table.Column<string>(type: "TEXT", nullable: false),
+                    Net_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    Tax_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    Total_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Invoices", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_Invoices_Acceptances_AcceptanceId",
+                        column: x => x.AcceptanceId,
+                        principalTable: "Acceptances",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Invoices_Customers_CustomerId",
+                        column: x => x.CustomerId,
+                        principalTable: "Customers",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Invoices_Documents_PdfDocumentId",
+                        column: x => x.PdfDocumentId,
+                        principalTable: "Documents",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Invoices_Houses_HouseId",
+                        column: x => x.HouseId,
+                        principalTable: "Houses",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Invoices_Invoices_CreditsInvoiceId",
+                        column: x => x.CreditsInvoiceId,
+                        principalTable: "Invoices",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "Jobs",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    Number = table.Column<string>(type: "TEXT", nullable: false),
+                    HouseId = table.Column<int>(type: "INTEGER", nullable: false),
+                    AcceptanceId = table.Column<int>(type: "INTEGER", nullable: false),
+                    State = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    Kind = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    CreatedAtUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    Day = table.Column<DateOnly>(type: "TEXT", nullable: true),
+                    ArriveAt = table.Column<TimeOnly>(type: "TEXT", nullable: true),
+                    Crew = table.Column<string>(type: "TEXT", nullable: false),
+                    DoneOn = table.Column<DateOnly>(type: "TEXT", nullable: true),
+                    CancelWindowWaiver = table.Column<string>(type: "TEXT", nullable: false),
+                    Notes = table.Column<string>(type: "TEXT", nullable: false),
+                    DepositReceivedOn = table.Column<DateOnly>(type: "TEXT", nullable: true),
+                    CalledOffBecause = table.Column<string>(type: "TEXT", nullable: false),
+                    DepositReceived_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Jobs", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_Jobs_Acceptances_AcceptanceId",
+                        column: x => x.AcceptanceId,
+                        principalTable: "Acceptances",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Jobs_Houses_HouseId",
+                        column: x => x.HouseId,
+                        principalTable: "Houses",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "QuoteLine",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    QuoteTierId = table.Column<int>(type: "INTEGER", nullable: false),
+                    Position = table.Column<int>(type: "INTEGER", nullable: false),
+                    PriceItemId = table.Column<int>(type: "INTEGER", nullable: true),
+                    Words = table.Column<string>(type: "TEXT", nullable: false),
+                    Quantity = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: false),
+                    Unit = table.Column<string>(type: "TEXT", nullable: false),
+                    LabourMinutes = table.Column<int>(type: "INTEGER", nullable: false),
+                    OfferedFor = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    Taxable = table.Column<bool>(type: "INTEGER", nullable: false),
+                    UnitCost_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    UnitPrice_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_QuoteLine", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_QuoteLine_QuoteTier_QuoteTierId",
+                        column: x => x.QuoteTierId,
+                        principalTable: "QuoteTier",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "InvoiceLine",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    InvoiceId = table.Column<int>(type: "INTEGER", nullable: false),
+                    Position = table.Column<int>(type: "INTEGER", nullable: false),
+                    Words = table.Column<string>(type: "TEXT", nullable: false),
+                    Kind = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    Quantity = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: false),
+                    Unit = table.Column<string>(type: "TEXT", nullable: false),
+                    DiscountPercent = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: false),
+                    Taxed = table.Column<bool>(type: "INTEGER", nullable: false),
+                    CreditsLineId = table.Column<int>(type: "INTEGER", nullable: true),
+                    Amount_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    UnitPrice_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_InvoiceLine", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_InvoiceLine_InvoiceLine_CreditsLineId",
+                        column: x => x.CreditsLineId,
+                        principalTable: "InvoiceLine",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_InvoiceLine_Invoices_InvoiceId",
+                        column: x => x.InvoiceId,
+                        principalTable: "Invoices",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "InvoiceTax",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    InvoiceId = table.Column<int>(type: "INTEGER", nullable: false),
+                    Position = table.Column<int>(type: "INTEGER", nullable: false),
+                    Name = table.Column<string>(type: "TEXT", nullable: false),
+                    Percent = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: false),
+                    Kinds = table.Column<string>(type: "TEXT", nullable: false),
+                    Amount_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    Taxed_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_InvoiceTax", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_InvoiceTax_Invoices_InvoiceId",
+                        column: x => x.InvoiceId,
+                        principalTable: "Invoices",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "ChecklistStep",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    JobId = table.Column<int>(type: "INTEGER", nullable: false),
+                    Position = table.Column<int>(type: "INTEGER", nullable: false),
+                    Words = table.Column<string>(type: "TEXT", nullable: false),
+                    Caution = table.Column<string>(type: "TEXT", nullable: false),
+                    CautionSource = table.Column<string>(type: "TEXT", nullable: false),
+                    DoneAtUtc = table.Column<DateTime>(type: "TEXT", nullable: true),
+                    DoneBy = table.Column<string>(type: "TEXT", nullable: false),
+                    NotNeededBecause = table.Column<string>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_ChecklistStep", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_ChecklistStep_Jobs_JobId",
+                        column: x => x.JobId,
+                        principalTable: "Jobs",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "Systems",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    HouseId = table.Column<int>(type: "INTEGER", nullable: false),
+                    JobId = table.Column<int>(type: "INTEGER", nullable: true),
+                    SuctionDesignId = table.Column<int>(type: "INTEGER", nullable: true),
+                    TagNumber = table.Column<string>(type: "TEXT", nullable: false),
+                    ActivatedAtUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    CompletedOn = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    SystemType = table.Column<string>(type: "TEXT", nullable: false),
+                    SuctionPoints = table.Column<int>(type: "INTEGER", nullable: false),
+                    PipeSize = table.Column<string>(type: "TEXT", nullable: false),
+                    FanPlace = table.Column<string>(type: "TEXT", nullable: false),
+                    StartUpGaugePa = table.Column<double>(type: "REAL", nullable: true),
+                    StartUpGaugeAsEntered = table.Column<string>(type: "TEXT", nullable: false),
+                    StartUpWatts = table.Column<double>(type: "REAL", nullable: true),
+                    OutdoorC = table.Column<double>(type: "REAL", nullable: true),
+                    Backdraft = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    BackdraftNotes = table.Column<string>(type: "TEXT", nullable: false),
+                    LeftRunning = table.Column<bool>(type: "INTEGER", nullable: false),
+                    DifferencesFromDesign = table.Column<string>(type: "TEXT", nullable: false),
+                    LabelDocumentId = table.Column<int>(type: "INTEGER", nullable: true),
+                    PacketDocumentId = table.Column<int>(type: "INTEGER", nullable: true),
+                    Price_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Systems", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_Systems_Designs_SuctionDesignId",
+                        column: x => x.SuctionDesignId,
+                        principalTable: "Designs",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Systems_Documents_LabelDocumentId",
+                        column: x => x.LabelDocumentId,
+                        principalTable: "Documents",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Systems_Documents_PacketDocumentId",
+                        column: x => x.PacketDocumentId,
+                        principalTable: "Documents",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Systems_Houses_HouseId",
+                        column: x => x.HouseId,
+                        principalTable: "Houses",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Systems_Jobs_JobId",
+                        column: x => x.JobId,
+                        principalTable: "Jobs",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "FinalSuction",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    InstalledSystemId = table.Column<int>(type: "INTEGER", nullable: false),
+                    HoleLabel = table.Column<string>(type: "TEXT", nullable: false),
+                    SuctionPa = table.Column<double>(type: "REAL", nullable: false),
+                    PredictedPa = table.Column<double>(type: "REAL", nullable: true),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_FinalSuction", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_FinalSuction_Systems_InstalledSystemId",
+                        column: x => x.InstalledSystemId,
+                        principalTable: "Systems",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "RadonTests",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    HouseId = table.Column<int>(type: "INTEGER", nullable: false),
+                    InstalledSystemId = table.Column<int>(type: "INTEGER", nullable: true),
+                    Reason = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    ClosedHouseFromUtc = table.Column<DateTime>(type: "TEXT", nullable: true),
+                    StartedAtUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    EndedAtUtc = table.Column<DateTime>(type: "TEXT", nullable: true),
+                    MadeBy = table.Column<string>(type: "TEXT", nullable: false),
+                    MadeByNumber = table.Column<string>(type: "TEXT", nullable: false),
+                    Notes = table.Column<string>(type: "TEXT", nullable: false),
+                    StayedClosed = table.Column<bool>(type: "INTEGER", nullable: false),
+                    TargetPCiL = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: true),
+                    Outcome = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    DecidingPCiL = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: true),
+                    OutcomeWhy = table.Column<string>(type: "TEXT", nullable: false),
+                    JudgedAtUtc = table.Column<DateTime>(type: "TEXT", nullable: true),
+                    LetterDocumentId = table.Column<int>(type: "INTEGER", nullable: true),
+                    LetterSentAtUtc = table.Column<DateTime>(type: "TEXT", nullable: true),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_RadonTests", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_RadonTests_Documents_LetterDocumentId",
+                        column: x => x.LetterDocumentId,
+                        principalTable: "Documents",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_RadonTests_Houses_HouseId",
+                        column: x => x.HouseId,
+                        principalTable: "Houses",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_RadonTests_Systems_InstalledSystemId",
+                        column: x => x.InstalledSystemId,
+                        principalTable: "Systems",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "Reminders",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    HouseId = table.Column<int>(type: "INTEGER", nullable: false),
+                    InstalledSystemId = table.Column<int>(type: "INTEGER", nullable: true),
+                    RuleCode = table.Column<string>(type: "TEXT", nullable: false),
+                    Key = table.Column<string>(type: "TEXT", nullable: false),
+                    Because = table.Column<string>(type: "TEXT", nullable: false),
+                    DueOn = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    SendOn = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    State = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    OutboxMessageId = table.Column<int>(type: "INTEGER", nullable: true),
+                    Note = table.Column<string>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Reminders", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_Reminders_Houses_HouseId",
+                        column: x => x.HouseId,
+                        principalTable: "Houses",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Reminders_Outbox_OutboxMessageId",
+                        column: x => x.OutboxMessageId,
+                        principalTable: "Outbox",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Reminders_Systems_InstalledSystemId",
+                        column: x => x.InstalledSystemId,
+                        principalTable: "Systems",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "ReportEntries",
+                columns: table => new
+                {
+                    Id = table.Column<long>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    ReportRunId = table.Column<int>(type: "INTEGER", nullable: false),
+                    ProfileCode = table.Column<string>(type: "TEXT", nullable: false),
+                    InstalledSystemId = table.Column<int>(type: "INTEGER", nullable: false),
+                    EventKey = table.Column<string>(type: "TEXT", nullable: false),
+                    CountsKey = table.Column<string>(type: "TEXT", nullable: true),
+                    Kind = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    Position = table.Column<int>(type: "INTEGER", nullable: false),
+                    Day = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    Amends = table.Column<string>(type: "TEXT", nullable: false),
+                    Changed = table.Column<string>(type: "TEXT", nullable: false),
+                    RowJson = table.Column<string>(type: "TEXT", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_ReportEntries", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_ReportEntries_ReportRuns_ReportRunId",
+                        column: x => x.ReportRunId,
+                        principalTable: "ReportRuns",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_ReportEntries_Systems_InstalledSystemId",
+                        column: x => x.InstalledSystemId,
+                        principalTable: "Systems",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "ReportExclusions",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    ProfileCode = table.Column<string>(type: "TEXT", nullable: false),
+                    InstalledSystemId = table.Column<int>(type: "INTEGER", nullable: false),
+                    Reason = table.Column<string>(type: "TEXT", nullable: false),
+                    AtUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    By = table.Column<string>(type: "TEXT", nullable: false),
+                    TakenBackAtUtc = table.Column<DateTime>(type: "TEXT", nullable: true),
+                    TakenBackBy = table.Column<string>(type: "TEXT", nullable: false),
+                    OpenKey = table.Column<string>(type: "TEXT", nullable: true),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_ReportExclusions", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_ReportExclusions_Systems_InstalledSystemId",
+                        column: x => x.InstalledSystemId,
+                        principalTable: "Systems",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "SystemComponent",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    InstalledSystemId = table.Column<int>(type: "INTEGER", nullable: false),
+                    Kind = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    Model = table.Column<string>(type: "TEXT", nullable: false),
+                    FanId = table.Column<int>(type: "INTEGER", nullable: true),
+                    Serial = table.Column<string>(type: "TEXT", nullable: false),
+                    FittedOn = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    RemovedOn = table.Column<DateOnly>(type: "TEXT", nullable: true),
+                    BatteryFittedOn = table.Column<DateOnly>(type: "TEXT", nullable: true),
+                    WarrantyUntil = table.Column<DateOnly>(type: "TEXT", nullable: true),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_SystemComponent", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_SystemComponent_Systems_InstalledSystemId",
+                        column: x => x.InstalledSystemId,
+                        principalTable: "Systems",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "TestDevice",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    RadonTestId = table.Column<int>(type: "INTEGER", nullable: false),
+                    Kind = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    Serial = table.Column<string>(type: "TEXT", nullable: false),
+                    Room = table.Column<string>(type: "TEXT", nullable: false),
+                    Pair = table.Column<string>(type: "TEXT", nullable: false),
+                    ApartM = table.Column<double>(type: "REAL", nullable: true),
+                    HoursTakenOut = table.Column<int>(type: "INTEGER", nullable: false),
+                    CalibratedOn = table.Column<DateOnly>(type: "TEXT", nullable: true),
+                    PCiL = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: true),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_TestDevice", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_TestDevice_RadonTests_RadonTestId",
+                        column: x => x.RadonTestId,
+                        principalTable: "RadonTests",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Acceptances_PdfDocumentId",
+                table: "Acceptances",
+                column: "PdfDocumentId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Acceptances_QuoteRevisionId",
+                table: "Acceptances",
+                column: "QuoteRevisionId",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Acceptances_SignedDocumentId",
+                table: "Acceptances",
+                column: "SignedDocumentId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Appliance_HouseId",
+                table: "Appliance",
+                column: "HouseId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_AspNetUserClaims_UserId",
+                table: "AspNetUserClaims",
+                column: "UserId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_AspNetUserLogins_UserId",
+                table: "AspNetUserLogins",
+                column: "UserId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Audit_HouseId",
+                table: "Audit",
+                column: "HouseId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Audit_Subject_SubjectId",
+                table: "Audit",
+                columns: new[] { "Subject", "SubjectId" });
+
+            migrationBuilder.CreateIndex(
+                name: "IX_CancelledSales_AcceptanceId",
+                table: "CancelledSales",
+                column: "AcceptanceId",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_CancelledSales_CustomerId",
+                table: "CancelledSales",
+                column: "CustomerId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_CancelledSales_HouseId",
+                table: "CancelledSales",
+                column: "HouseId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ChecklistStep_JobId",
+                table: "ChecklistStep",
+                column: "JobId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Climates_HouseId",
+                table: "Climates",
+                column: "HouseId",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Counters_Series",
+                table: "Counters",
+                column: "Series",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Customers_Email",
+                table: "Customers",
+                column: "Email");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Customers_Search",
+                table: "Customers",
+                column: "Search");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Designs_FanId",
+                table: "Designs",
+                column: "FanId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Designs_HouseId_Revision",
+                table: "Designs",
+                columns: new[] { "HouseId", "Revision" },
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Designs_PressureFieldTestId",
+                table: "Designs",
+                column: "PressureFieldTestId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Documents_HouseId",
+                table: "Documents",
+                column: "HouseId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_EarlierTest_HouseId",
+                table: "EarlierTest",
+                column: "HouseId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_FanPoint_FanId",
+                table: "FanPoint",
+                column: "FanId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Fans_Model",
+                table: "Fans",
+                column: "Model",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_FanSetting_FanId",
+                table: "FanSetting",
+                column: "FanId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_FanSetting_PressureFieldTestId",
+                table: "FanSetting",
+                column: "PressureFieldTestId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_FinalSuction_InstalledSystemId",
+                table: "FinalSuction",
+                column: "InstalledSystemId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_FoundationArea_HouseId",
+                table: "FoundationArea",
+                column: "HouseId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_HoleReading_FanSettingId",
+                table: "HoleReading",
+                column: "FanSettingId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_HoleReading_TestHoleId_FanSettingId",
+                table: "HoleReading",
+                columns: new[] { "TestHoleId", "FanSettingId" },
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_HouseOwners_CustomerId",
+                table: "HouseOwners",
+                column: "CustomerId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_HouseOwners_HouseId",
+                table: "HouseOwners",
+                column: "HouseId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Houses_AddressKey",
+                table: "Houses",
+                column: "AddressKey");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Houses_Search",
+                table: "Houses",
+                column: "Search");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_InvoiceLine_CreditsLineId",
+                table: "InvoiceLine",
+                column: "CreditsLineId",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_InvoiceLine_InvoiceId",
+                table: "InvoiceLine",
+                column: "InvoiceId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Invoices_AcceptanceId",
+                table: "Invoices",
+                column: "AcceptanceId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Invoices_CreditsInvoiceId",
+                table: "Invoices",
+                column: "CreditsInvoiceId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Invoices_CustomerId",
+                table: "Invoices",
+                column: "CustomerId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Invoices_DueOn",
+                table: "Invoices",
+                column: "DueOn");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Invoices_HouseId_CustomerId",
+                table: "Invoices",
+                columns: new[] { "HouseId", "CustomerId" });
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Invoices_Number",
+                table: "Invoices",
+                column: "Number",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Invoices_OnceKey",
+                table: "Invoices",
+                column: "OnceKey",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Invoices_PdfDocumentId",
+                table: "Invoices",
+                column: "PdfDocumentId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_InvoiceTax_InvoiceId",
+                table: "InvoiceTax",
+                column: "InvoiceId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Jobs_AcceptanceId",
+                table: "Jobs",
+                column: "AcceptanceId",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Jobs_HouseId",
+                table: "Jobs",
+                column: "HouseId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Jobs_Number",
+                table: "Jobs",
+                column: "Number",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Outbox_HouseId",
+                table: "Outbox",
+                column: "HouseId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Outbox_Key",
+                table: "Outbox",
+                column: "Key",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Outbox_State_NextTryUtc",
+                table: "Outbox",
+                columns: new[] { "State", "NextTryUtc" });
+
+            migrationBuilder.CreateIndex(
+                name: "IX_OwnCorrections_Of",
+                table: "OwnCorrections",
+                column: "Of");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Payments_CustomerId",
+                table: "Payments",
+                column: "CustomerId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Payments_HouseId_CustomerId",
+                table: "Payments",
+                columns: new[] { "HouseId", "CustomerId" });
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Payments_UndoesPaymentId",
+                table: "Payments",
+                column: "UndoesPaymentId",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_PressureFieldTests_HouseId",
+                table: "PressureFieldTests",
+                column: "HouseId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_PriceItems_Code",
+                table: "PriceItems",
+                column: "Code",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_QuoteAddOn_QuoteRevisionId",
+                table: "QuoteAddOn",
+                column: "QuoteRevisionId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_QuoteLine_QuoteTierId",
+                table: "QuoteLine",
+                column: "QuoteTierId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_QuoteLinks_QuoteRevisionId",
+                table: "QuoteLinks",
+                column: "QuoteRevisionId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_QuoteLinks_TokenHash",
+                table: "QuoteLinks",
+                column: "TokenHash",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_QuoteRevisions_PdfDocumentId",
+                table: "QuoteRevisions",
+                column: "PdfDocumentId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_QuoteRevisions_QuoteId_Letter",
+                table: "QuoteRevisions",
+                columns: new[] { "QuoteId", "Letter" },
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_QuoteRevisions_SuctionDesignId",
+                table: "QuoteRevisions",
+                column: "SuctionDesignId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Quotes_CustomerId",
+                table: "Quotes",
+                column: "CustomerId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Quotes_HouseId",
+                table: "Quotes",
+                column: "HouseId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Quotes_Number",
+                table: "Quotes",
+                column: "Number",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_QuoteTier_QuoteRevisionId",
+                table: "QuoteTier",
+                column: "QuoteRevisionId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_RadonTests_HouseId",
+                table: "RadonTests",
+                column: "HouseId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_RadonTests_InstalledSystemId",
+                table: "RadonTests",
+                column: "InstalledSystemId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_RadonTests_LetterDocumentId",
+                table: "RadonTests",
+                column: "LetterDocumentId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ReminderRules_Code",
+                table: "ReminderRules",
+                column: "Code",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Reminders_HouseId",
+                table: "Reminders",
+                column: "HouseId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Reminders_InstalledSystemId",
+                table: "Reminders",
+                column: "InstalledSystemId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Reminders_Key",
+                table: "Reminders",
+                column: "Key",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Reminders_OutboxMessageId",
+                table: "Reminders",
+                column: "OutboxMessageId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Reminders_State_SendOn",
+                table: "Reminders",
+                columns: new[] { "State", "SendOn" });
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ReportDuties_ProfileCode",
+                table: "ReportDuties",
+                column: "ProfileCode",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ReportEntries_InstalledSystemId",
+                table: "ReportEntries",
+                column: "InstalledSystemId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ReportEntries_ProfileCode_CountsKey",
+                table: "ReportEntries",
+                columns: new[] { "ProfileCode", "CountsKey" },
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ReportEntries_ReportRunId_Position",
+                table: "ReportEntries",
+                columns: new[] { "ReportRunId", "Position" },
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ReportExclusions_InstalledSystemId",
+                table: "ReportExclusions",
+                column: "InstalledSystemId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ReportExclusions_OpenKey",
+                table: "ReportExclusions",
+                column: "OpenKey",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ReportExclusions_ProfileCode_InstalledSystemId",
+                table: "ReportExclusions",
+                columns: new[] { "ProfileCode", "InstalledSystemId" });
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ReportProfiles_Code_Edition",
+                table: "ReportProfiles",
+                columns: new[] { "Code", "Edition" },
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ReportRuns_CsvDocumentId",
+                table: "ReportRuns",
+                column: "CsvDocumentId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ReportRuns_PdfDocumentId",
+                table: "ReportRuns",
+                column: "PdfDocumentId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ReportRuns_ProfileCode_Number",
+                table: "ReportRuns",
+                columns: new[] { "ProfileCode", "Number" },
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ReportRuns_ProfileCode_Period",
+                table: "ReportRuns",
+                columns: new[] { "ProfileCode", "Period" },
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ReportRuns_XlsxDocumentId",
+                table: "ReportRuns",
+                column: "XlsxDocumentId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_ReportSendings_ReportRunId",
+                table: "ReportSendings",
+                column: "ReportRunId",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_RoutePiece_SuctionDesignId",
+                table: "RoutePiece",
+                column: "SuctionDesignId");
+
+            migrationBuilder.CreateIndex(
+                name: "EmailIndex",
+                table: "Staff",
+                column: "NormalizedEmail");
+
+            migrationBuilder.CreateIndex(
+                name: "UserNameIndex",
+                table: "Staff",
+                column: "NormalizedUserName",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Submissions_Key",
+                table: "Submissions",
+                column: "Key",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_SuctionHole_PressureFieldTestId",
+                table: "SuctionHole",
+                column: "PressureFieldTestId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Suppressions_Address",
+                table: "Suppressions",
+                column: "Address");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_SystemComponent_InstalledSystemId",
+                table: "SystemComponent",
+                column: "InstalledSystemId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Systems_ActivatedAtUtc",
+                table: "Systems",
+                column: "ActivatedAtUtc");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Systems_HouseId",
+                table: "Systems",
+                column: "HouseId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Systems_JobId",
+                table: "Systems",
+                column: "JobId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Systems_LabelDocumentId",
+                table: "Systems",
+                column: "LabelDocumentId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Systems_PacketDocumentId",
+                table: "Systems",
+                column: "PacketDocumentId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Systems_SuctionDesignId",
+                table: "Systems",
+                column: "SuctionDesignId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Systems_TagNumber",
+                table: "Systems",
+                column: "TagNumber",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_TestDevice_RadonTestId",
+                table: "TestDevice",
+                column: "RadonTestId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_TestHole_PressureFieldTestId",
+                table: "TestHole",
+                column: "PressureFieldTestId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_UnsubscribeLinks_TokenHash",
+                table: "UnsubscribeLinks",
+                column: "TokenHash",
+                unique: true);
+        }
+
+        /// <inheritdoc />
+        protected override void Down(MigrationBuilder migrationBuilder)
+        {
+            migrationBuilder.DropTable(
+                name: "Appliance");
+
+            migrationBuilder.DropTable(
+                name: "AspNetUserClaims");
+
+            migrationBuilder.DropTable(
+                name: "AspNetUserLogins");
+
+            migrationBuilder.DropTable(
+                name: "AspNetUserTokens");
+
+            migrationBuilder.DropTable(
+                name: "Audit");
+
+            migrationBuilder.DropTable(
+                name: "CancelledSales");
+
+            migrationBuilder.DropTable(
+                name: "ChecklistStep");
+
+            migrationBuilder.DropTable(
+                name: "Climates");
+
+            migrationBuilder.DropTable(
+                name: "Company");
+
+            migrationBuilder.DropTable(
+                name: "Counters");
+
+            migrationBuilder.DropTable(
+                name: "EarlierTest");
+
+            migrationBuilder.DropTable(
+                name: "FanPoint");
+
+            migrationBuilder.DropTable(
+                name: "FinalSuction");
+
+            migrationBuilder.DropTable(
+                name: "FoundationArea");
+
+            migrationBuilder.DropTable(
+                name: "HoleReading");
+
+            migrationBuilder.DropTable(
+                name: "HouseOwners");
+
+            migrationBuilder.DropTable(
+                name: "InvoiceLine");
+
+            migrationBuilder.DropTable(
+                name: "InvoiceTax");
+
+            migrationBuilder.DropTable(
+                name: "Licences");
+
+            migrationBuilder.DropTable(
+                name: "OutboxGates");
+
+            migrationBuilder.DropTable(
+                name: "OwnCorrections");
+
+            migrationBuilder.DropTable(
+                name: "Payments");
+
+            migrationBuilder.DropTable(
+                name: "PriceItems");
+
+            migrationBuilder.DropTable(
+                name: "QuoteAddOn");
+
+            migrationBuilder.DropTable(
+                name: "QuoteLine");
+
+            migrationBuilder.DropTable(
+                name: "QuoteLinks");
+
+            migrationBuilder.DropTable(
+                name: "ReminderRules");
+
+            migrationBuilder.DropTable(
+                name: "Reminders");
+
+            migrationBuilder.DropTable(
+                name: "ReportDuties");
+
+            migrationBuilder.DropTable(
+                name: "ReportEntries");
+
+            migrationBuilder.DropTable(
+                name: "ReportExclusions");
+
+            migrationBuilder.DropTable(
+                name: "ReportProfiles");
+
+            migrationBuilder.DropTable(
+                name: "ReportSendings");
+
+            migrationBuilder.DropTable(
+                name: "RoutePiece");
+
+            migrationBuilder.DropTable(
+                name: "Submissions");
+
+            migrationBuilder.DropTable(
+                name: "SuctionHole");
+
+            migrationBuilder.DropTable(
+                name: "Suppressions");
+
+            migrationBuilder.DropTable(
+                name: "SystemComponent");
+
+            migrationBuilder.DropTable(
+                name: "TaxRates");
+
+            migrationBuilder.DropTable(
+                name: "TestDevice");
+
+            migrationBuilder.DropTable(
+                name: "UnsubscribeLinks");
+
+            migrationBuilder.DropTable(
+                name: "Staff");
+
+            migrationBuilder.DropTable(
+                name: "FanSetting");
+
+            migrationBuilder.DropTable(
+                name: "TestHole");
+
+            migrationBuilder.DropTable(
+                name: "Invoices");
+
+            migrationBuilder.DropTable(
+                name: "QuoteTier");
+
+            migrationBuilder.DropTable(
+                name: "Outbox");
+
+            migrationBuilder.DropTable(
+                name: "ReportRuns");
+
+            migrationBuilder.DropTable(
+                name: "RadonTests");
+
+            migrationBuilder.DropTable(
+                name: "Systems");
+
+            migrationBuilder.DropTable(
+                name: "Jobs");
+
+            migrationBuilder.DropTable(
+                name: "Acceptances");
+
+            migrationBuilder.DropTable(
+                name: "QuoteRevisions");
+
+            migrationBuilder.DropTable(
+                name: "Designs");
+
+            migrationBuilder.DropTable(
+                name: "Documents");
+
+            migrationBuilder.DropTable(
+                name: "Quotes");
+
+            migrationBuilder.DropTable(
+                name: "Fans");
+
+            migrationBuilder.DropTable(
+                name: "PressureFieldTests");
+
+            migrationBuilder.DropTable(
+                name: "Customers");
+
+            migrationBuilder.DropTable(
+                name: "Houses");
+        }
+    }
+}
