@@ -25,8 +25,12 @@ public sealed record DueReport(ReportProfile Profile, ReportPeriod Period, DueKi
 }
 
 /// <summary>A duty as one statement reads it, for many pages to ask what is due.</summary>
-public sealed record DutyFacts(ReportDuty Duty, string? KeptJson, DateOnly? LastFrozen, DateOnly? EarliestOpen, IReadOnlyList<DutyFacts.Unsettled> Runs)
+/// <param name="Code">Null, as is the day, only where the duty is joined to something and there is none.</param>
+public sealed record DutyFacts(string? Code, DateOnly? Since, string? KeptJson, DateOnly? LastFrozen, DateOnly? EarliestOpen, IReadOnlyList<DutyFacts.Unsettled> Runs)
 {
+    /// <summary>The first day that no frozen report speaks of.</summary>
+    public DateOnly? First => LastFrozen?.AddDays(1) ?? Since;
+
     public sealed record Unsettled(string Period, PeriodKind Kind, DateOnly First, DateOnly Last, DateOnly? DueOn, long FeeCents, DateOnly? SentOn, DateOnly? FeePaidOn);
 }
 
@@ -36,7 +40,8 @@ public static class DueReports
     private const int AheadDays = 21;
 
     public static IQueryable<DutyFacts> Facts(OfficeDb db) => db.ReportDuties.Where(d => !d.Ended).OrderBy(d => d.Id).Select(d => new DutyFacts(
-        d,
+        d.Id > 0 ? d.ProfileCode : null,
+        d.Id > 0 ? d.StartsOn : null,
         db.ReportProfiles.Where(k => k.Code == d.ProfileCode).OrderByDescending(k => k.Edition).Select(k => k.Json).FirstOrDefault(),
         db.ReportRuns.Where(r => r.ProfileCode == d.ProfileCode).Max(r => (DateOnly?)r.Last),
         db.Systems.Where(s => s.CompletedOn >= d.StartsOn && (d.State == "" || db.Houses.Any(h => h.Id == s.HouseId && h.State == d.State))
@@ -54,7 +59,7 @@ public static class DueReports
         [.. duties.SelectMany(d => OfDuty(d, today)).OrderBy(d => d.DueOn ?? DateOnly.MaxValue).ThenBy(d => d.Period.First)];
 
     public static ReportProfile? ProfileOf(DutyFacts facts) =>
-        facts.KeptJson is { } json ? ReadProfile.Of(json).Profile : ProfileBook.Shipped.GetValueOrDefault(facts.Duty.ProfileCode);
+        facts.KeptJson is { } json ? ReadProfile.Of(json).Profile : ProfileBook.Shipped.GetValueOrDefault(facts.Code ?? "");
 
     private static IEnumerable<DueReport> OfDuty(DutyFacts facts, DateOnly today)
     {
@@ -71,8 +76,7 @@ public static class DueReports
 
     private static DueReport? ToFreeze(ReportProfile profile, DutyFacts facts, DateOnly today)
     {
-        if (!profile.Reports) return null;
-        var first = facts.LastFrozen?.AddDays(1) ?? facts.Duty.StartsOn;
+        if (!profile.Reports || facts.First is not { } first) return null;
         if (profile.Period != PeriodKind.Days)
         {
             var period = ReportPeriod.Of(profile.Period, first);

@@ -18,7 +18,7 @@ public static class RemindOfReports
         {
             var left = due.DueOn!.Value.DayNumber - today.DayNumber;
             if (Steps.Where(s => left <= s.Days).Select(s => s.Words).FirstOrDefault() is not { } step) continue;
-            var key = $"state-report:{due.Profile.Code}:{due.DueOn:yyyyMMdd}:{due.Kind}:{step}";
+            var key = $"state-report:{due.Profile.Code}:{TypedNumbers.Plain(due.DueOn)}:{due.Kind}:{step}";
             if (await db.Outbox.AnyAsync(m => m.Key == key, cancel)) continue;
             await QueueMail.AddAsync(db, from, nowUtc, new Letter(key, MailClass.Work, company.Email, company.Name, Subject(due, left), Text(due, left, from)) { Automatic = true }, cancel);
             written++;

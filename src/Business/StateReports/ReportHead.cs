@@ -5,10 +5,14 @@ using MitigationOffice.Business.StateReports.Profiles;
 
 namespace MitigationOffice.Business.StateReports;
 
-/// <summary>What a whole report hangs on: the profile, since when the office reports under it, the company. Two statements.</summary>
+/// <summary>What a whole report hangs on: the profile, since when the office reports under it, the company. Three statements.</summary>
 public sealed record ReportHead(ProfileInBook InBook, ReportDuty? Duty, CompanyProfile Company, string PersonNumbers, IReadOnlyList<ReportRun> Runs)
 {
     public ReportProfile Profile => InBook.Profile;
+
+    /// <summary>Systems on record, and rows that count in this profile's reports: counted by the database alone.</summary>
+    public int Systems { get; init; }
+    public int Counted { get; init; }
     public TimeZoneInfo Zone { get; } = HouseTime.Zone(Company.TimeZone);
     public ReportRun? LastRun => Runs.Count > 0 ? Runs[^1] : null;
 
@@ -16,16 +20,18 @@ public sealed record ReportHead(ProfileInBook InBook, ReportDuty? Duty, CompanyP
 
     public static async Task<ReportHead?> ReadAsync(OfficeDb db, string code, CancellationToken cancel = default)
     {
-        var read = await db.Company.AsNoTracking().Select(c => new
-        {
-            Company = c,
-            Kept = db.ReportProfiles.Where(k => k.Code == code).OrderByDescending(k => k.Edition).FirstOrDefault(),
-            Duty = db.ReportDuties.FirstOrDefault(d => d.ProfileCode == code),
-            Licences = db.Licences.Where(l => l.Holder != c.Name && l.Number != c.CertificationNumber).OrderBy(l => l.Holder).ThenBy(l => l.Id).Select(l => l.Number).ToList(),
-        }).AsSingleQuery().SingleAsync(cancel);
-        if (ProfileBook.Latest(read.Kept, code) is not { } inBook) return null;
+        var read = await (from c in db.Company.AsNoTracking()
+                          from d in db.ReportDuties.Where(d => d.ProfileCode == code).DefaultIfEmpty()
+                          select new
+                          {
+                              Company = c, Duty = d, Edition = db.ReportProfiles.Where(k => k.Code == code).Max(k => (int?)k.Edition),
+                              Json = db.ReportProfiles.Where(k => k.Code == code).OrderByDescending(k => k.Edition).Select(k => k.Json).FirstOrDefault(),
+                              Systems = db.Systems.Count(s => s.Id > 0), Counted = db.ReportEntries.Count(e => e.ProfileCode == code && e.CountsKey != null),
+                          }).SingleAsync(cancel);
+        if (ProfileBook.Latest(read.Json, read.Edition ?? 0, code) is not { } inBook) return null;
         var runs = await db.ReportRuns.AsNoTracking().Where(r => r.ProfileCode == code).OrderBy(r => r.Number).ToListAsync(cancel);
-        return new(inBook, read.Duty, read.Company, string.Join("; ", read.Licences.Distinct(StringComparer.Ordinal)), runs);
+        var people = await db.Licences.AsNoTracking().Where(l => l.Holder != read.Company.Name && l.Number != read.Company.CertificationNumber).OrderBy(l => l.Holder).ThenBy(l => l.Id).Select(l => l.Number).ToListAsync(cancel);
+        return new(inBook, read.Duty, read.Company, string.Join("; ", people.Distinct(StringComparer.Ordinal)), runs) { Systems = read.Systems, Counted = read.Counted };
     }
 
     /// <summary>The first day reported: as the office set it; before it did, the first day of the period looked at.</summary>

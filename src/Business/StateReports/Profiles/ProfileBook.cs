@@ -28,16 +28,19 @@ public static class ProfileBook
     public static async Task<IReadOnlyList<ProfileInBook>> ReadAsync(OfficeDb db, CancellationToken cancel = default)
     {
         var kept = (await db.ReportProfiles.AsNoTracking().ToListAsync(cancel)).GroupBy(k => k.Code).Select(g => g.MaxBy(k => k.Edition)!).ToDictionary(k => k.Code, StringComparer.Ordinal);
-        return [.. kept.Values.Select(InBook).Concat(Shipped.Values.Where(p => !kept.ContainsKey(p.Code)).Select(p => new ProfileInBook(p, 0)))
+        return [.. kept.Values.Select(k => InBook(k.Code, k.Json, k.Edition)).Concat(Shipped.Values.Where(p => !kept.ContainsKey(p.Code)).Select(p => new ProfileInBook(p, 0)))
             .OrderBy(p => p.Profile.Code != General).ThenBy(p => p.Profile.Name, StringComparer.Ordinal)];
     }
 
-    public static async Task<ProfileInBook?> FindAsync(OfficeDb db, string code, CancellationToken cancel = default) =>
-        Latest(await db.ReportProfiles.AsNoTracking().Where(k => k.Code == code).OrderByDescending(k => k.Edition).FirstOrDefaultAsync(cancel), code);
+    public static async Task<ProfileInBook?> FindAsync(OfficeDb db, string code, CancellationToken cancel = default)
+    {
+        var kept = await db.ReportProfiles.AsNoTracking().Where(k => k.Code == code).OrderByDescending(k => k.Edition).FirstOrDefaultAsync(cancel);
+        return Latest(kept?.Json, kept?.Edition ?? 0, code);
+    }
 
     /// <summary>The office's own where there is one, else the program's, else null.</summary>
-    public static ProfileInBook? Latest(KeptProfile? kept, string code) =>
-        kept is not null ? InBook(kept) : Shipped.TryGetValue(code, out var shipped) ? new(shipped, 0) : null;
+    public static ProfileInBook? Latest(string? keptJson, int edition, string code) =>
+        keptJson is not null ? InBook(code, keptJson, edition) : Shipped.TryGetValue(code, out var shipped) ? new(shipped, 0) : null;
 
     /// <summary>Adds an edition; the same text again adds none.</summary>
     /// <param name="seen">The edition the person changed; another one in between refuses.</param>
@@ -56,9 +59,9 @@ public static class ProfileBook
         return null;
     }, cancel);
 
-    private static ProfileInBook InBook(KeptProfile kept)
+    private static ProfileInBook InBook(string code, string json, int edition)
     {
-        var (profile, problems) = ReadProfile.Of(kept.Json);
-        return new(profile ?? throw new InvalidOperationException($"The kept profile {kept.Code}: {string.Join(' ', problems)}"), kept.Edition);
+        var (profile, problems) = ReadProfile.Of(json);
+        return new(profile ?? throw new InvalidOperationException($"The kept profile {code}: {string.Join(' ', problems)}"), edition);
     }
 }

@@ -121,6 +121,7 @@ public static partial class ReadProfile
         }
 
         if (element.ValueKind == JsonValueKind.String && element.GetString() == "all") return ReportFields.General;
+        if (period == PeriodKind.None && element.ValueKind == JsonValueKind.Array && element.GetArrayLength() == 0) return [];
         if (element.ValueKind != JsonValueKind.Array || element.GetArrayLength() is 0 or > MostFields)
         {
             problems.Add($"“fields” must be \"all\" or a list of 1 to {MostFields} fields.");

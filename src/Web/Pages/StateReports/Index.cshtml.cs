@@ -12,7 +12,7 @@ public sealed class IndexModel(OfficeDb db, TimeProvider clock) : PageModel
 
     public sealed record Row(ReportPeriod Period, ReportRun? Run, ReportSending? Sent, DateOnly? DueOn);
 
-    public sealed record Duty(ReportProfile Profile, ReportDuty Of, IReadOnlyList<Row> Rows);
+    public sealed record Duty(ReportProfile Profile, DateOnly? Since, IReadOnlyList<Row> Rows);
 
     public IReadOnlyList<Duty> Duties { get; private set; } = [];
     public IReadOnlyList<DueReport> Due { get; private set; } = [];
@@ -28,15 +28,14 @@ public sealed class IndexModel(OfficeDb db, TimeProvider clock) : PageModel
         var runs = (await db.ReportRuns.AsNoTracking().OrderByDescending(r => r.Number).ToListAsync()).ToLookup(r => r.ProfileCode);
         var sent = await db.ReportSendings.AsNoTracking().ToDictionaryAsync(s => s.ReportRunId);
         Duties = [.. facts.Select(f => (Facts: f, Profile: DueReports.ProfileOf(f))).Where(d => d.Profile is not null)
-            .Select(d => new Duty(d.Profile!, d.Facts.Duty, [.. Ahead(d.Profile!, d.Facts).Concat(runs[d.Profile!.Code].Take(MostPeriods).Select(r => new Row(r.Days, r, sent.GetValueOrDefault(r.Id), r.DueOn)))]))];
+            .Select(d => new Duty(d.Profile!, d.Facts.Since, [.. Ahead(d.Profile!, d.Facts).Concat(runs[d.Profile!.Code].Take(MostPeriods).Select(r => new Row(r.Days, r, sent.GetValueOrDefault(r.Id), r.DueOn)))]))];
     }
 
     /// <summary>Periods after the last one frozen, the running one included, newest first.</summary>
     private List<Row> Ahead(ReportProfile profile, DutyFacts facts)
     {
         var rows = new List<Row>();
-        if (!profile.Reports) return rows;
-        var first = facts.LastFrozen?.AddDays(1) ?? facts.Duty.StartsOn;
+        if (!profile.Reports || facts.First is not { } first) return rows;
         if (profile.Period == PeriodKind.Days)
         {
             if (first < Today) rows.Add(RowOf(profile, ReportPeriod.Days(first, Today.AddDays(-1)), facts.EarliestOpen));
