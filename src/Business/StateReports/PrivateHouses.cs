@@ -21,9 +21,9 @@ public sealed class PrivateHouses
     {
         var rules = (await ProfileBook.ReadAsync(db, cancel)).Select(p => p.Profile).Where(p => p.Privacy.AddressesPrivate).ToList();
         var everywhere = rules.Where(p => p.State.Length == 0).Select(p => p.Code).ToList();
-        var states = rules.Where(p => p.State.Length > 0).Select(p => p.State).ToList();
+        var states = rules.Where(p => p.State.Length > 0).SelectMany(p => new[] { p.State, p.State.ToLowerInvariant() }).ToList();
         var all = everywhere.Count > 0 && await db.ReportDuties.AnyAsync(d => everywhere.Contains(d.ProfileCode), cancel);
-        var houses = await db.Houses.AsNoTracking().Where(h => all || states.Contains(h.State.ToUpper())).Select(h => new
+        var houses = await db.Houses.AsNoTracking().Where(h => all || states.Contains(h.State)).Select(h => new
         {
             h.Id, h.Street, h.Street2, Owners = h.Owners.Select(o => new { o.Customer!.Name, o.Customer.ContactName, o.Customer.Phone, o.Customer.OtherPhone, o.Customer.Email, o.Customer.MailingAddress }).ToList(),
         }).AsSingleQuery().ToListAsync(cancel);

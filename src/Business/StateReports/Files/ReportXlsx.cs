@@ -7,7 +7,7 @@ using SpreadCheetah.Worksheets;
 namespace MitigationOffice.Business.StateReports.Files;
 
 /// <summary>The report as a workbook: days are dates, numbers are numbers, everything else is text and never computed.
-/// The same table gives the same bytes.</summary>
+/// The same table gives the same bytes: no part of the file says when it was made.</summary>
 public static class ReportXlsx
 {
     private static readonly DateTimeOffset Still = new(2000, 1, 1, 0, 0, 0, TimeSpan.Zero);
@@ -15,7 +15,7 @@ public static class ReportXlsx
     public static async Task<byte[]> BytesAsync(ReportTable table, IReadOnlyList<(string Words, string Value)> totals, CancellationToken cancel = default)
     {
         using var stream = new MemoryStream();
-        await using (var book = await Spreadsheet.CreateNewAsync(stream, new SpreadCheetahOptions { CompressionLevel = SpreadCheetahCompressionLevel.Fastest }, cancel))
+        await using (var book = await Spreadsheet.CreateNewAsync(stream, new SpreadCheetahOptions { CompressionLevel = SpreadCheetahCompressionLevel.Fastest, DocumentProperties = null }, cancel))
         {
             var strong = book.AddStyle(new Style { Font = { Bold = true } });
             await SheetAsync(book, table, strong, cancel);
