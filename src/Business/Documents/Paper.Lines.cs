@@ -9,7 +9,10 @@ public sealed partial class Paper
 {
     private const double LinePad = 2;
 
-    public void Lines(IReadOnlyList<PaperColumn> columns, IEnumerable<IReadOnlyList<string>> rows)
+    /// <summary>Above so many rows a row is one tagged cell and not one for each column: the tags would weigh more than the text.</summary>
+    private const int MostTagged = 500;
+
+    public void Lines(IReadOnlyList<PaperColumn> columns, IReadOnlyList<IReadOnlyList<string>> rows)
     {
         var unit = TextWidth / columns.Sum(c => c.Share);
         var widths = columns.Select(c => c.Share * unit).ToArray();
@@ -29,7 +32,7 @@ public sealed partial class Paper
                 PutLine(head, strong, columns, widths, PdfBlockLevelElementTag.TableHeaderCell);
             }
 
-            PutLine(cells, type, columns, widths, PdfBlockLevelElementTag.TableDataCell);
+            PutLine(cells, type, columns, widths, PdfBlockLevelElementTag.TableDataCell, whole: rows.Count > MostTagged);
         }
 
         _tags.End();
@@ -37,7 +40,7 @@ public sealed partial class Paper
     }
 
     /// <summary>Its height; drawn unless only measured. A row higher than a sheet is cut at the sheet's foot.</summary>
-    private double PutLine(List<string>[] cells, PaperType type, IReadOnlyList<PaperColumn> columns, double[] widths, PdfBlockLevelElementTag tag, bool measure = false)
+    private double PutLine(List<string>[] cells, PaperType type, IReadOnlyList<PaperColumn> columns, double[] widths, PdfBlockLevelElementTag tag, bool measure = false, bool whole = false)
     {
         var most = (int)((Bottom - Top) / type.LineHeight) - 4;
         var height = Math.Clamp(cells.Max(c => c.Count), 1, most) * type.LineHeight + 2 * LinePad;
@@ -47,13 +50,16 @@ public sealed partial class Paper
         if (_sheets == 0) return height;
         AsArtifact(() => _page.DrawLine(new XPen(Line, 0.5), Left, top + height, Right, top + height));
         _tags.BeginElement(PdfBlockLevelElementTag.TableRow);
+        if (whole) _tags.BeginElement(tag);
         var x = Left;
         for (var i = 0; i < widths.Length; x += widths[i], i++)
         {
-            _tags.BeginElement(tag);
+            if (!whole) _tags.BeginElement(tag);
             for (var n = 0; n < Math.Min(cells[i].Count, most); n++) PutAt(cells[i][n], type, x + 3, top + LinePad - 1 + n * type.LineHeight, widths[i] - 6, Ink, columns[i].Right ? XStringAlignment.Far : XStringAlignment.Near);
-            _tags.End();
+            if (!whole) _tags.End();
         }
+
+        if (whole) _tags.End();
 
         _tags.End();
         return height;

@@ -7,7 +7,7 @@ namespace MitigationOffice.Business.StateReports.Files;
 /// <summary>The report as a list on paper, with its title block and its totals. Pure: the same record gives the same bytes.</summary>
 public static class ReportPaper
 {
-    private const int MostColumns = 10;
+    private const int MostColumns = 13;
 
     /// <summary>What a list has room for, the first that a profile has; its head and its share of the width.</summary>
     private static readonly (string From, string Head, double Share, bool Right)[] Shown =
@@ -48,6 +48,6 @@ public static class ReportPaper
         var shown = Shown.Select(s => (s.Head, s.Share, s.Right, Field: table.Profile.Fields.FirstOrDefault(f => f.From == s.From)))
             .Where(s => s.Field is not null && table.Rows.Any(r => table.Raw(s.Field, r).Length > 0)).Take(MostColumns).ToList();
         p.Lines([new("Row", 0.45, Right: true), .. shown.Select(s => new PaperColumn(s.Head, s.Share, s.Right))],
-            table.Rows.Select((r, i) => (IReadOnlyList<string>)[(i + 1).ToString(CultureInfo.InvariantCulture), .. shown.Select(s => table.Cell(s.Field!, r))]));
+            [.. table.Rows.Select((r, i) => (IReadOnlyList<string>)[(i + 1).ToString(CultureInfo.InvariantCulture), .. shown.Select(s => table.Cell(s.Field!, r))])]);
     }
 }

@@ -21,7 +21,7 @@ internal static class ReadField
         if (Csv.LooksComputed(value)) read.Refuse($"{read.Named("value")} begins with “{value[0]}”, which a spreadsheet would take for a formula.");
         var name = read.Has("name") ? read.Text("name", needed: true, most: 100) : from;
         if (Csv.LooksComputed(name)) read.Refuse($"{read.Named("name")} begins with “{name[0]}”, which a spreadsheet would take for a formula.");
-        var field = new ProfileField(name, from, read.Text("format", most: 20), read.YesNo("required", known?.Needed ?? false), read.YesNo("amends", known?.Amends ?? false), read.Whole("most", 0, 10_000), Map(read, problems), value);
+        var field = new ProfileField(name, from, read.Text("format", most: 20), read.YesNo("required", known?.Needed ?? false), read.YesNo("amends", known is { Amends: true, Of: FieldOf.System }), read.Whole("most", 0, 10_000), Map(read, problems), value);
         Check(field, known, read);
         read.Close();
         return field;

@@ -67,7 +67,7 @@ public static class ReportFields
     /// <summary>Every value, each under its own name.</summary>
     public static IReadOnlyList<ProfileField> General { get; } = [.. All.Where(f => f.Name != "start_up_suction_pa").Select(f => Of(f))];
 
-    internal static ProfileField Of(ReportField f) => new(f.Name, f.Name, "", f.Needed, f.Amends, 0, new Dictionary<string, string>(StringComparer.Ordinal), "");
+    internal static ProfileField Of(ReportField f) => new(f.Name, f.Name, "", f.Needed, f.Amends && f.Of == FieldOf.System, 0, new Dictionary<string, string>(StringComparer.Ordinal), "");
 }
 
 /// <summary>One system's values, in the places of <see cref="ReportFields.All"/>; what is not there is empty.</summary>
