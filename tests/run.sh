@@ -1,7 +1,7 @@
 #!/usr/bin/env bash
 # The one test command: builds with warnings as errors, checks format and pending model changes, runs every test on SQLite
 # and on PostgreSQL, and closes with "N passed, N failed, N skipped" alone on a line.
-# On Debian as root it installs what is missing. With CI=true a skipped test is a failure.
+# On Debian as root it installs what is missing; a mail server for the tests comes with the tools of .config/dotnet-tools.json. With CI=true a skipped test is a failure.
 set -uo pipefail
 cd "$(dirname "$0")/.."
 export DOTNET_CLI_TELEMETRY_OPTOUT=1 DOTNET_NOLOGO=1 MSBUILDDISABLENODEREUSE=1
@@ -15,6 +15,7 @@ install_missing() {
   command -v chromium > /dev/null || wanted+=(chromium)
   command -v pdftotext > /dev/null || wanted+=(poppler-utils)
   ls /usr/lib/postgresql/*/bin/initdb > /dev/null 2>&1 || wanted+=(postgresql)
+  command -v python3 > /dev/null || wanted+=(python3)
   fc-list 2> /dev/null | grep -qi liberation || wanted+=(fonts-liberation)
   [ ${#wanted[@]} = 0 ] && return 0
   apt-get update -qq && DEBIAN_FRONTEND=noninteractive apt-get install -y -qq "${wanted[@]}" > /dev/null

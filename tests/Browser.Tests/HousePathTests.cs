@@ -159,7 +159,7 @@ public sealed partial class HousePathTests(BrowserOffice office) : IClassFixture
     {
         await desk.GoAsync($"/houses/{house}/work");
         await desk.PressAsync("Open the job");
-        await desk.FillAsync(("Input.Day", "3/10/2026"), ("Input.ArriveAt", "8 am"), ("Input.Crew", "Cleo Marsh"));
+        await desk.FillAsync(("Input.Days[0].Day", "3/10/2026"), ("Input.Days[0].ArriveAt", "8 am"), ("Input.Crew", "Cleo Marsh"));
         await desk.PressAsync("Plan the job");
         office.ClockTo(new DateOnly(2026, 3, 10), 16);
         await BrowserOffice.SignInAsync(desk);
@@ -225,11 +225,11 @@ public sealed partial class HousePathTests(BrowserOffice office) : IClassFixture
     private async Task ReportTheMonthAsync(int house)
     {
         var desk = await office.OwnerAtAsync();
-        await desk.GoAsync("/state-reports/2026-03");
+        await desk.GoAsync("/state-reports/general-month/2026-03");
         var gaps = desk.Page.Locator("[name=withGaps], [name=WithGaps]");
         if (await gaps.CountAsync() > 0) await gaps.First.CheckAsync();
-        await desk.PressAsync("Freeze this month");
-        var csv = await office.WithDbAsync(db => db.ReportRuns.Join(db.Documents, r => r.CsvDocumentId, d => d.Id, (r, d) => d.Bytes).SingleAsync());
+        await desk.PressAsync("Freeze this report");
+        var csv = await office.WithDbAsync(db => db.ReportRuns.Join(db.Documents, r => r.CsvDocumentId, d => (int?)d.Id, (r, d) => d.Bytes).SingleAsync());
         var lines = System.Text.Encoding.UTF8.GetString(csv).Split("\r\n", StringSplitOptions.RemoveEmptyEntries);
         Assert.Single(lines, l => l.Contains("27 Rookery Lane", StringComparison.Ordinal));
         Assert.Single(lines, l => l.Contains("MN-4471", StringComparison.Ordinal));

@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Playwright;
+using MitigationOffice.Web.Tests.Design;
 using MitigationOffice.Web.Tests.Diagnosis;
 using MitigationOffice.Web.Tests.Plan;
 
@@ -39,6 +40,60 @@ public sealed class PlanTests(BrowserOffice office) : IClassFixture<BrowserOffic
     }
 
     [BrowserFact]
+    public async Task A_picture_gets_its_scale_by_two_clicks_and_a_hole_is_added_on_the_plan()
+    {
+        var house = await office.PlainHouseAsync();
+        var desk = await office.OwnerAtAsync();
+        await desk.GoAsync($"/houses/{house}/plan");
+        await desk.FillAsync(("Input.Areas[0].Corners", "0,0 40,0 40,28 0,28"));
+        await desk.PressAsync("Save the plan");
+        await ReadAsync(desk, house);
+        await desk.GoAsync($"/houses/{house}/plan/picture");
+        await desk.Page.SetInputFilesAsync("#Upload", new FilePayload { Name = "scan.png", MimeType = "image/png", Buffer = Scan.Of(1200, 900) });
+        await desk.PressAsync("Take this picture");
+        foreach (var (x, y) in new[] { (100, 800), (1100, 800) }) await ClickPictureAsync(desk, x, y);
+        // The window shows the picture smaller than it is, so that a click is true to a few of its pixels.
+        foreach (var (field, x) in new[] { ("#Input_From", 100), ("#Input_To", 1100) })
+        {
+            var typed = (await ValueAsync(desk, field)).Split(',').Select(t => int.Parse(t, System.Globalization.CultureInfo.InvariantCulture)).ToList();
+            Assert.InRange(typed[0], x - 3, x + 3);
+            Assert.InRange(typed[1], 797, 803);
+        }
+
+        await desk.FillAsync(("Input.Length", "50"), ("Input.At", "0,0"));
+        await desk.PressAsync("Lay it under the plan");
+        var picture = desk.Page.Locator("svg#plan image");
+        Assert.True(await picture.IsVisibleAsync());
+        await desk.Page.UncheckAsync("#backdrop-shown");
+        Assert.False(await picture.IsVisibleAsync());
+        await desk.Page.SelectOptionAsync("#plan-what", new SelectOptionValue { Label = "place Test hole, new" });
+        await ClickAsync(desk, 30, 20);
+        Assert.Equal("30,20", await ValueAsync(desk, "#Input_New_0__At"));
+        await desk.PressAsync("Save the plan");
+        Assert.Equal("30,20", await ValueAsync(desk, "#Input_Holes_4__At"));
+        Assert.Empty(desk.Complaints);
+    }
+
+    [BrowserFact]
+    public async Task The_mouths_drawing_follows_the_typing()
+    {
+        var house = await office.PlainHouseAsync();
+        var desk = await office.OwnerAtAsync();
+        await ReadAsync(desk, house);
+        await desk.GoAsync($"/houses/{house}/design/route");
+        await desk.FillAsync([.. DesignVerbs.Route().Select(f => (f.Key, f.Value))]);
+        await desk.PressAsync("Save and compute");
+        await desk.GoAsync($"/houses/{house}/design/siting");
+        await desk.FillAsync(("Input.AboveGrade", "9"), ("Input.Openings[0].Name", "Kitchen"));
+        await desk.Page.Locator("#siting-look svg.wide-drawing", new() { HasText = "9 ft above grade, fails" }).WaitForAsync();
+        await desk.Page.Locator("#siting-look svg.wide-drawing", new() { HasText = "Kitchen, 12 ft" }).WaitForAsync();
+        await desk.FillAsync(("Input.AboveGrade", "high"));
+        await desk.Page.Locator("#siting-look", new() { HasText = "Not read yet." }).WaitForAsync();
+        Assert.Equal(18 * 0.3048, (await office.WithDbAsync(db => db.Designs.Where(d => d.HouseId == house).Select(d => d.DischargeAboveGradeM).SingleAsync()))!.Value, 6);
+        Assert.Empty(desk.Complaints);
+    }
+
+    [BrowserFact]
     public async Task Three_floors_and_nine_holes_typed_without_script_give_a_map()
     {
         var house = await office.PlainHouseAsync();
@@ -71,6 +126,13 @@ public sealed class PlanTests(BrowserOffice office) : IClassFixture<BrowserOffic
     private static async Task ClickAsync(BrowserWindow desk, double x, double y)
     {
         var at = await SpotAsync(desk, x, y);
+        await desk.Page.Mouse.ClickAsync(at[0], at[1]);
+    }
+
+    private static async Task ClickPictureAsync(BrowserWindow desk, int x, int y)
+    {
+        var at = await desk.Page.EvaluateAsync<float[]>(
+            "([x, y]) => { const s = document.getElementById('backdrop'); s.scrollIntoView(); const p = new DOMPoint(+s.dataset.x + x * s.dataset.scale, +s.dataset.y + y * s.dataset.scale).matrixTransform(s.getScreenCTM()); return [p.x, p.y]; }", new[] { x, y });
         await desk.Page.Mouse.ClickAsync(at[0], at[1]);
     }
 

@@ -730,6 +730,236 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.ToTable("Documents");
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.FollowUp.LetterRun", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<int?>("LabelsDocumentId")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("Letters")
+                        .HasColumnType("integer");
+
+                    b.Property<DateTime>("MadeAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("MadeBy")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("PdfDocumentId")
+                        .HasColumnType("integer");
+
+                    b.Property<DateTime?>("PostedAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("PostedBy")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateTime?>("TakenBackAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("LabelsDocumentId");
+
+                    b.HasIndex("PdfDocumentId");
+
+                    b.ToTable("LetterRuns");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.FollowUp.NudgeRule", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<int>("AfterDays")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Body")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<bool>("Off")
+                        .HasColumnType("boolean");
+
+                    b.Property<string>("Subject")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("NudgeRules");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.FollowUp.OwnerLink", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<DateTime>("CreatedAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<int>("CustomerId")
+                        .HasColumnType("integer");
+
+                    b.Property<DateTime>("ExpiresAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<int>("HouseId")
+                        .HasColumnType("integer");
+
+                    b.Property<DateTime?>("RevokedAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("TokenHash")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("CustomerId");
+
+                    b.HasIndex("HouseId");
+
+                    b.HasIndex("TokenHash")
+                        .IsUnique();
+
+                    b.ToTable("OwnerLinks");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.FollowUp.OwnerWord", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<int>("CustomerId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Email")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("HouseId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateOnly?>("OnDay")
+                        .HasColumnType("date");
+
+                    b.Property<decimal?>("PCiL")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("numeric(18,6)");
+
+                    b.Property<string>("Phone")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("PostalAddress")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateTime?>("SettledAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("SettledBy")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("SettledHow")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateTime>("ToldAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Words")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("CustomerId");
+
+                    b.HasIndex("HouseId");
+
+                    b.HasIndex("SettledAtUtc");
+
+                    b.ToTable("OwnerWords");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.FollowUp.QuoteNudge", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<int>("AfterDays")
+                        .HasColumnType("integer");
+
+                    b.Property<DateTime>("AtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<int>("OutboxMessageId")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("QuoteRevisionId")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("OutboxMessageId");
+
+                    b.HasIndex("QuoteRevisionId", "AfterDays")
+                        .IsUnique();
+
+                    b.ToTable("QuoteNudges");
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.FollowUp.Reminder", b =>
                 {
                     b.Property<int>("Id")
@@ -745,7 +975,7 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.Property<DateOnly>("DueOn")
                         .HasColumnType("date");
 
-                    b.Property<int>("HouseId")
+                    b.Property<int?>("HouseId")
                         .HasColumnType("integer");
 
                     b.Property<int?>("InstalledSystemId")
@@ -754,6 +984,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.Property<string>("Key")
                         .IsRequired()
                         .HasColumnType("text");
+
+                    b.Property<int?>("LetterRunId")
+                        .HasColumnType("integer");
 
                     b.Property<string>("Note")
                         .IsRequired()
@@ -787,6 +1020,8 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.HasIndex("Key")
                         .IsUnique();
 
+                    b.HasIndex("LetterRunId");
+
                     b.HasIndex("OutboxMessageId");
 
                     b.HasIndex("State", "SendOn");
@@ -802,9 +1037,27 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
 
                     NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
 
+                    b.Property<string>("AfterDays")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Anchor")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
                     b.Property<string>("Body")
                         .IsRequired()
                         .HasColumnType("text");
+
+                    b.Property<string>("ByModel")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Channel")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
 
                     b.Property<string>("Code")
                         .IsRequired()
@@ -812,6 +1065,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
 
                     b.Property<bool>("Commercial")
                         .HasColumnType("boolean");
+
+                    b.Property<int?>("EveryMonths")
+                        .HasColumnType("integer");
 
                     b.Property<int>("LeadDays")
                         .HasColumnType("integer");
@@ -822,6 +1078,13 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
 
                     b.Property<bool>("Off")
                         .HasColumnType("boolean");
+
+                    b.Property<string>("SeasonDay")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int?>("StopAfterMonths")
+                        .HasColumnType("integer");
 
                     b.Property<string>("Subject")
                         .IsRequired()
@@ -1079,6 +1342,35 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.HasIndex("Search");
 
                     b.ToTable("Houses");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Houses.HouseChange", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<int>("HouseId")
+                        .HasColumnType("integer");
+
+                    b.Property<DateOnly>("OnDay")
+                        .HasColumnType("date");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Words")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("HouseId");
+
+                    b.ToTable("HouseChanges");
                 });
 
             modelBuilder.Entity("MitigationOffice.Business.Houses.HouseClimate", b =>
@@ -2178,6 +2470,61 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.ToTable("Outbox");
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Messages.Returned.ReturnedMail", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<string>("Address")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Key")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<int?>("OutboxMessageId")
+                        .HasColumnType("integer");
+
+                    b.Property<DateTime>("ReceivedAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("Status")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Way")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Words")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Key")
+                        .IsUnique();
+
+                    b.HasIndex("OutboxMessageId");
+
+                    b.HasIndex("Address", "ReceivedAtUtc");
+
+                    b.ToTable("ReturnedMail");
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Messages.Suppression", b =>
                 {
                     b.Property<int>("Id")
@@ -2248,6 +2595,154 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.ToTable("UnsubscribeLinks");
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Quality.ExposureDay", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<DateOnly>("Day")
+                        .HasColumnType("date");
+
+                    b.Property<decimal?>("EquilibriumRatio")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("numeric(18,6)");
+
+                    b.Property<decimal>("Hours")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("numeric(18,6)");
+
+                    b.Property<int?>("HouseId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("HowKnown")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<decimal>("PCiL")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("numeric(18,6)");
+
+                    b.Property<int>("StaffMemberId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("StruckOut")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Where")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateTime>("WrittenAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("WrittenBy")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("HouseId");
+
+                    b.HasIndex("StaffMemberId", "Day");
+
+                    b.ToTable("ExposureDays");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Quality.QualityAction", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<DateTime>("AtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Point")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Words")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Point")
+                        .IsUnique();
+
+                    b.ToTable("QualityActions");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Quality.QualityCheck", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<decimal?>("AgainstPCiL")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("numeric(18,6)");
+
+                    b.Property<DateOnly>("Day")
+                        .HasColumnType("date");
+
+                    b.Property<string>("DeviceKind")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<string>("Notes")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<decimal?>("PCiL")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("numeric(18,6)");
+
+                    b.Property<string>("SecondSerial")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Serial")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Day");
+
+                    b.ToTable("QualityChecks");
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Quotes.Acceptance", b =>
                 {
                     b.Property<int>("Id")
@@ -2286,10 +2781,18 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .IsRequired()
                         .HasColumnType("text");
 
+                    b.Property<string>("OfferSha256")
+                        .IsRequired()
+                        .HasColumnType("text");
+
                     b.Property<int>("PdfDocumentId")
                         .HasColumnType("integer");
 
                     b.Property<string>("PdfSha256")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("PhaseText")
                         .IsRequired()
                         .HasColumnType("text");
 
@@ -2337,6 +2840,14 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                                 .HasColumnType("bigint");
                         });
 
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Discount", "MitigationOffice.Business.Quotes.Acceptance.Discount#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("bigint");
+                        });
+
                     b.ComplexProperty(typeof(Dictionary<string, object>), "Net", "MitigationOffice.Business.Quotes.Acceptance.Net#Money", b1 =>
                         {
                             b1.IsRequired();
@@ -2373,6 +2884,165 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.ToTable("Acceptances");
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Quotes.Phases.QuotePhase", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<int>("LabourMinutes")
+                        .HasColumnType("integer");
+
+                    b.Property<decimal>("Level")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("numeric(18,6)");
+
+                    b.Property<int>("QuoteRevisionId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Scope")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<bool>("Taxable")
+                        .HasColumnType("boolean");
+
+                    b.Property<string>("Unit")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<DateOnly?>("ValidUntil")
+                        .HasColumnType("date");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Cost", "MitigationOffice.Business.Quotes.Phases.QuotePhase.Cost#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("bigint");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Price", "MitigationOffice.Business.Quotes.Phases.QuotePhase.Price#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("bigint");
+                        });
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("QuoteRevisionId")
+                        .IsUnique();
+
+                    b.ToTable("QuotePhase");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Quotes.Phases.ReturnVisit", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<int>("AcceptanceId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Done")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("EnteredBy")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("HouseId")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.Property<DateOnly>("VisitedOn")
+                        .HasColumnType("date");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("AcceptanceId");
+
+                    b.HasIndex("HouseId");
+
+                    b.ToTable("ReturnVisits");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Quotes.Phases.SecondPhase", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<int>("AcceptanceId")
+                        .HasColumnType("integer");
+
+                    b.Property<decimal?>("DecidingPCiL")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("numeric(18,6)");
+
+                    b.Property<int>("HouseId")
+                        .HasColumnType("integer");
+
+                    b.Property<int?>("NextQuoteId")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("QuotePhaseId")
+                        .HasColumnType("integer");
+
+                    b.Property<int?>("RadonTestId")
+                        .HasColumnType("integer");
+
+                    b.Property<DateOnly?>("Since")
+                        .HasColumnType("date");
+
+                    b.Property<string>("State")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<DateOnly?>("ValidUntil")
+                        .HasColumnType("date");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("AcceptanceId")
+                        .IsUnique();
+
+                    b.HasIndex("HouseId");
+
+                    b.HasIndex("NextQuoteId");
+
+                    b.HasIndex("QuotePhaseId");
+
+                    b.HasIndex("RadonTestId");
+
+                    b.HasIndex("State", "ValidUntil");
+
+                    b.ToTable("SecondPhases");
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Quotes.Quote", b =>
                 {
                     b.Property<int>("Id")
@@ -2389,6 +3059,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
 
                     b.Property<int>("HouseId")
                         .HasColumnType("integer");
+
+                    b.Property<bool>("NoNudges")
+                        .HasColumnType("boolean");
 
                     b.Property<string>("Number")
                         .IsRequired()
@@ -2431,6 +3104,10 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
 
                     b.Property<int?>("PriceItemId")
                         .HasColumnType("integer");
+
+                    b.Property<decimal>("Quantity")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("numeric(18,6)");
 
                     b.Property<int>("QuoteRevisionId")
                         .HasColumnType("integer");
@@ -2604,6 +3281,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .IsRequired()
                         .HasColumnType("text");
 
+                    b.Property<DateTime?>("ClosedAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
                     b.Property<DateTime>("CreatedAtUtc")
                         .HasColumnType("timestamp with time zone");
 
@@ -2618,7 +3298,29 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .HasPrecision(18, 6)
                         .HasColumnType("numeric(18,6)");
 
+                    b.Property<decimal>("DiscountPercent")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("numeric(18,6)");
+
+                    b.Property<string>("DiscountReason")
+                        .IsRequired()
+                        .HasColumnType("text");
+
                     b.Property<int>("FanLifeYears")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("GuaranteeConditions")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("GuaranteeMonths")
+                        .HasColumnType("integer");
+
+                    b.Property<decimal?>("GuaranteePCiL")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("numeric(18,6)");
+
+                    b.Property<int>("GuaranteeVisits")
                         .HasColumnType("integer");
 
                     b.Property<string>("Introduction")
@@ -2628,6 +3330,11 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.Property<string>("Letter")
                         .IsRequired()
                         .HasColumnType("text");
+
+                    b.Property<string>("LostBecause")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
 
                     b.Property<string>("NoCancelNoticeBecause")
                         .IsRequired()
@@ -2647,6 +3354,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.Property<int?>("PdfDocumentId")
                         .HasColumnType("integer");
 
+                    b.Property<int>("PriceBookVersion")
+                        .HasColumnType("integer");
+
                     b.Property<string>("Promise")
                         .IsRequired()
                         .HasColumnType("text");
@@ -2663,6 +3373,10 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
 
                     b.Property<DateTime?>("SentAtUtc")
                         .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("SentSha256")
+                        .IsRequired()
+                        .HasColumnType("text");
 
                     b.Property<string>("State")
                         .IsRequired()
@@ -2694,6 +3408,22 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.Property<string>("WhyRecommended")
                         .IsRequired()
                         .HasColumnType("text");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "AgreedPrice", "MitigationOffice.Business.Quotes.QuoteRevision.AgreedPrice#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("bigint");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "DiscountAmount", "MitigationOffice.Business.Quotes.QuoteRevision.DiscountAmount#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("bigint");
+                        });
 
                     b.ComplexProperty(typeof(Dictionary<string, object>), "ElectricityPerYear", "MitigationOffice.Business.Quotes.QuoteRevision.ElectricityPerYear#Money", b1 =>
                         {
@@ -2747,6 +3477,14 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
 
                     NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
 
+                    b.Property<decimal>("DiscountPercent")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("numeric(18,6)");
+
+                    b.Property<string>("DiscountReason")
+                        .IsRequired()
+                        .HasColumnType("text");
+
                     b.Property<string>("Name")
                         .IsRequired()
                         .HasColumnType("text");
@@ -2765,11 +3503,264 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .IsConcurrencyToken()
                         .HasColumnType("integer");
 
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "DiscountAmount", "MitigationOffice.Business.Quotes.QuoteTier.DiscountAmount#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("bigint");
+                        });
+
                     b.HasKey("Id");
 
                     b.HasIndex("QuoteRevisionId");
 
                     b.ToTable("QuoteTier");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Service.FanRecall", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<string>("Advice")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateTime?>("ClosedAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("Model")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateTime>("OpenedAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("OpenedBy")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("SerialFrom")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("SerialTo")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("FanRecalls");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Service.RecallNotice", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<DateTime>("AtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("FanRecallId")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("HouseId")
+                        .HasColumnType("integer");
+
+                    b.Property<int?>("LetterDocumentId")
+                        .HasColumnType("integer");
+
+                    b.Property<int?>("OutboxMessageId")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("SystemComponentId")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("HouseId");
+
+                    b.HasIndex("LetterDocumentId");
+
+                    b.HasIndex("OutboxMessageId");
+
+                    b.HasIndex("SystemComponentId");
+
+                    b.HasIndex("FanRecallId", "SystemComponentId")
+                        .IsUnique();
+
+                    b.ToTable("RecallNotices");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Service.ServiceCall", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<DateTime>("AskedAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<bool>("ByOwnPage")
+                        .HasColumnType("boolean");
+
+                    b.Property<string>("CalledOffBecause")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("CallerEmail")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("CallerName")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("CallerPhone")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Cover")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<string>("Done")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Found")
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<double?>("GaugeAfterPa")
+                        .HasColumnType("double precision");
+
+                    b.Property<string>("GaugeAsEntered")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<double?>("GaugePa")
+                        .HasColumnType("double precision");
+
+                    b.Property<int>("HouseId")
+                        .HasColumnType("integer");
+
+                    b.Property<int?>("InstalledSystemId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Number")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<double?>("OutdoorC")
+                        .HasColumnType("double precision");
+
+                    b.Property<string>("SendingKey")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("SettledBy")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateOnly?>("SettledOn")
+                        .HasColumnType("date");
+
+                    b.Property<string>("Sign")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<string>("State")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Words")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("HouseId");
+
+                    b.HasIndex("InstalledSystemId");
+
+                    b.HasIndex("Number")
+                        .IsUnique();
+
+                    b.HasIndex("SendingKey")
+                        .IsUnique();
+
+                    b.HasIndex("State");
+
+                    b.ToTable("ServiceCalls");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Shop.Calibration", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<string>("Certificate")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("DoneBy")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateOnly>("DoneOn")
+                        .HasColumnType("date");
+
+                    b.Property<DateOnly?>("DueOn")
+                        .HasColumnType("date");
+
+                    b.Property<int>("InstrumentId")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("InstrumentId");
+
+                    b.ToTable("Calibration");
                 });
 
             modelBuilder.Entity("MitigationOffice.Business.Shop.CompanyProfile", b =>
@@ -2831,6 +3822,20 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .HasPrecision(18, 6)
                         .HasColumnType("numeric(18,6)");
 
+                    b.Property<string>("GuaranteeConditions")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("GuaranteeMonths")
+                        .HasColumnType("integer");
+
+                    b.Property<decimal>("GuaranteePCiL")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("numeric(18,6)");
+
+                    b.Property<int>("GuaranteeVisits")
+                        .HasColumnType("integer");
+
                     b.Property<double>("HeatingDegreeDaysC")
                         .HasColumnType("double precision");
 
@@ -2850,12 +3855,20 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.Property<double>("JanuaryMeanC")
                         .HasColumnType("double precision");
 
+                    b.Property<decimal>("LeastMarginPercent")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("numeric(18,6)");
+
                     b.Property<double>("MeanAnnualC")
                         .HasColumnType("double precision");
 
                     b.Property<string>("Name")
                         .IsRequired()
                         .HasColumnType("text");
+
+                    b.Property<decimal>("OverheadPercent")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("numeric(18,6)");
 
                     b.Property<string>("Phone")
                         .IsRequired()
@@ -2949,9 +3962,52 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                                 .HasColumnType("bigint");
                         });
 
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "PriceFloor", "MitigationOffice.Business.Shop.CompanyProfile.PriceFloor#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("bigint");
+                        });
+
                     b.HasKey("Id");
 
                     b.ToTable("Company");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Shop.EducationCourse", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<DateOnly>("Day")
+                        .HasColumnType("date");
+
+                    b.Property<int>("LicenceId")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("Minutes")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Title")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<bool>("Used")
+                        .HasColumnType("boolean");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("LicenceId");
+
+                    b.ToTable("EducationCourse");
                 });
 
             modelBuilder.Entity("MitigationOffice.Business.Shop.Fan", b =>
@@ -3037,6 +4093,61 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.ToTable("FanPoint");
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Shop.Instrument", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<string>("FileHabit")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("KeptBy")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<string>("Model")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Notes")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<bool>("Retired")
+                        .HasColumnType("boolean");
+
+                    b.Property<string>("Serial")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("SerialKey")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateOnly?>("UseBy")
+                        .HasColumnType("date");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("SerialKey", "Kind")
+                        .IsUnique();
+
+                    b.ToTable("Instruments");
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Shop.Licence", b =>
                 {
                     b.Property<int>("Id")
@@ -3044,6 +4155,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .HasColumnType("integer");
 
                     NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<int?>("EducationMinutesNeeded")
+                        .HasColumnType("integer");
 
                     b.Property<DateOnly?>("ExpiresOn")
                         .HasColumnType("date");
@@ -3067,6 +4181,128 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.HasKey("Id");
 
                     b.ToTable("Licences");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Shop.PriceBookVersion", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<DateTime>("AtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "LabourCostPerHour", "MitigationOffice.Business.Shop.PriceBookVersion.LabourCostPerHour#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("bigint");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "LabourPricePerHour", "MitigationOffice.Business.Shop.PriceBookVersion.LabourPricePerHour#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("bigint");
+                        });
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Number")
+                        .IsUnique();
+
+                    b.ToTable("PriceBookVersions");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Shop.PriceChange", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<string>("Act")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<string>("Code")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("PriceBookVersionId")
+                        .HasColumnType("integer");
+
+                    b.Property<int?>("PriceItemId")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Words")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Cost", "MitigationOffice.Business.Shop.PriceChange.Cost#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("bigint");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "CostBefore", "MitigationOffice.Business.Shop.PriceChange.CostBefore#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("bigint");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Price", "MitigationOffice.Business.Shop.PriceChange.Price#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("bigint");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "PriceBefore", "MitigationOffice.Business.Shop.PriceChange.PriceBefore#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("bigint");
+                        });
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("PriceBookVersionId");
+
+                    b.HasIndex("PriceItemId");
+
+                    b.ToTable("PriceChange");
                 });
 
             modelBuilder.Entity("MitigationOffice.Business.Shop.PriceItem", b =>
@@ -3230,6 +4466,34 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.ToTable("RuleSets");
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Shop.Vehicle", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Plate")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<bool>("Retired")
+                        .HasColumnType("boolean");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("Vehicles");
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Staff.StaffMember", b =>
                 {
                     b.Property<int>("Id")
@@ -3309,7 +4573,7 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.ToTable("Staff", (string)null);
                 });
 
-            modelBuilder.Entity("MitigationOffice.Business.StateReports.ReportEntry", b =>
+            modelBuilder.Entity("MitigationOffice.Business.StateReports.Profiles.KeptProfile", b =>
                 {
                     b.Property<int>("Id")
                         .ValueGeneratedOnAdd()
@@ -3317,20 +4581,172 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
 
                     NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
 
-                    b.Property<int>("InstalledSystemId")
-                        .HasColumnType("integer");
-
-                    b.Property<string>("Layout")
+                    b.Property<string>("Code")
                         .IsRequired()
                         .HasColumnType("text");
 
+                    b.Property<int>("Edition")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Json")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateTime>("SavedAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("SavedBy")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Code", "Edition")
+                        .IsUnique();
+
+                    b.ToTable("ReportProfiles");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.StateReports.ReportDuty", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<string>("CompanyNumber")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<bool>("Ended")
+                        .HasColumnType("boolean");
+
+                    b.Property<string>("ProfileCode")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("SignedBy")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateOnly>("StartsOn")
+                        .HasColumnType("date");
+
+                    b.Property<string>("State")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("ProfileCode")
+                        .IsUnique();
+
+                    b.ToTable("ReportDuties");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.StateReports.ReportEntry", b =>
+                {
+                    b.Property<long>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Id"));
+
+                    b.Property<string>("Amends")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Changed")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("CountsKey")
+                        .HasColumnType("text");
+
+                    b.Property<DateOnly>("Day")
+                        .HasColumnType("date");
+
+                    b.Property<string>("EventKey")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("InstalledSystemId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
                     b.Property<int>("Position")
                         .HasColumnType("integer");
+
+                    b.Property<string>("ProfileCode")
+                        .IsRequired()
+                        .HasColumnType("text");
 
                     b.Property<int>("ReportRunId")
                         .HasColumnType("integer");
 
                     b.Property<string>("RowJson")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("InstalledSystemId");
+
+                    b.HasIndex("ProfileCode", "CountsKey")
+                        .IsUnique();
+
+                    b.HasIndex("ReportRunId", "Position")
+                        .IsUnique();
+
+                    b.ToTable("ReportEntries");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.StateReports.ReportExclusion", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<DateTime>("AtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("InstalledSystemId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("OpenKey")
+                        .HasColumnType("text");
+
+                    b.Property<string>("ProfileCode")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateTime?>("TakenBackAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("TakenBackBy")
                         .IsRequired()
                         .HasColumnType("text");
 
@@ -3342,12 +4758,12 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
 
                     b.HasIndex("InstalledSystemId");
 
-                    b.HasIndex("ReportRunId");
-
-                    b.HasIndex("Layout", "InstalledSystemId")
+                    b.HasIndex("OpenKey")
                         .IsUnique();
 
-                    b.ToTable("ReportEntries");
+                    b.HasIndex("ProfileCode", "InstalledSystemId");
+
+                    b.ToTable("ReportExclusions");
                 });
 
             modelBuilder.Entity("MitigationOffice.Business.StateReports.ReportRun", b =>
@@ -3358,8 +4774,20 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
 
                     NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
 
-                    b.Property<int>("CsvDocumentId")
+                    b.Property<int>("Amendments")
                         .HasColumnType("integer");
+
+                    b.Property<int>("Counted")
+                        .HasColumnType("integer");
+
+                    b.Property<int?>("CsvDocumentId")
+                        .HasColumnType("integer");
+
+                    b.Property<DateOnly?>("DueOn")
+                        .HasColumnType("date");
+
+                    b.Property<DateOnly>("First")
+                        .HasColumnType("date");
 
                     b.Property<DateTime>("FrozenAtUtc")
                         .HasColumnType("timestamp with time zone");
@@ -3368,16 +4796,104 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .IsRequired()
                         .HasColumnType("text");
 
-                    b.Property<string>("Layout")
+                    b.Property<string>("Hash")
                         .IsRequired()
                         .HasColumnType("text");
 
-                    b.Property<DateOnly>("Month")
+                    b.Property<string>("HeadJson")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateOnly>("Last")
                         .HasColumnType("date");
 
-                    b.Property<string>("SentHow")
+                    b.Property<int>("Number")
+                        .HasColumnType("integer");
+
+                    b.Property<int?>("PdfDocumentId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Period")
                         .IsRequired()
                         .HasColumnType("text");
+
+                    b.Property<string>("PeriodKind")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<string>("PreviousHash")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("ProfileCode")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("ProfileEdition")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("ProfileJson")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("SignedBy")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.Property<int?>("XlsxDocumentId")
+                        .HasColumnType("integer");
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "Fee", "MitigationOffice.Business.StateReports.ReportRun.Fee#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("bigint");
+                        });
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("CsvDocumentId");
+
+                    b.HasIndex("PdfDocumentId");
+
+                    b.HasIndex("XlsxDocumentId");
+
+                    b.HasIndex("ProfileCode", "Number")
+                        .IsUnique();
+
+                    b.HasIndex("ProfileCode", "Period")
+                        .IsUnique();
+
+                    b.ToTable("ReportRuns");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.StateReports.ReportSending", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<string>("Confirmation")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateOnly?>("FeePaidOn")
+                        .HasColumnType("date");
+
+                    b.Property<string>("How")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("ReportRunId")
+                        .HasColumnType("integer");
 
                     b.Property<DateOnly?>("SentOn")
                         .HasColumnType("date");
@@ -3388,12 +4904,10 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
 
                     b.HasKey("Id");
 
-                    b.HasIndex("CsvDocumentId");
-
-                    b.HasIndex("Month", "Layout")
+                    b.HasIndex("ReportRunId")
                         .IsUnique();
 
-                    b.ToTable("ReportRuns");
+                    b.ToTable("ReportSendings");
                 });
 
             modelBuilder.Entity("MitigationOffice.Business.Systems.FinalSuction", b =>
@@ -3403,6 +4917,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .HasColumnType("integer");
 
                     NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<double?>("FanOffPa")
+                        .HasColumnType("double precision");
 
                     b.Property<string>("HoleLabel")
                         .IsRequired()
@@ -3426,6 +4943,65 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.HasIndex("InstalledSystemId");
 
                     b.ToTable("FinalSuction");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Systems.HandOver", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<DateTime>("AtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("DocumentId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("DocumentSha256")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Inspection")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<int>("InstalledSystemId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Lines")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Notes")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Strokes")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("TypedName")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("DocumentId");
+
+                    b.HasIndex("InstalledSystemId");
+
+                    b.ToTable("HandOvers");
                 });
 
             modelBuilder.Entity("MitigationOffice.Business.Systems.InstalledSystem", b =>
@@ -3455,6 +5031,14 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .IsRequired()
                         .HasColumnType("text");
 
+                    b.Property<string>("Electrician")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("ElectricianLicence")
+                        .IsRequired()
+                        .HasColumnType("text");
+
                     b.Property<string>("FanPlace")
                         .IsRequired()
                         .HasColumnType("text");
@@ -3478,6 +5062,10 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .HasColumnType("integer");
 
                     b.Property<string>("PipeSize")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("SecondBranch")
                         .IsRequired()
                         .HasColumnType("text");
 
@@ -3505,11 +5093,26 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .IsRequired()
                         .HasColumnType("text");
 
+                    b.Property<string>("TakenOverParts")
+                        .IsRequired()
+                        .HasColumnType("text");
+
                     b.Property<int>("Version")
                         .IsConcurrencyToken()
                         .HasColumnType("integer");
 
+                    b.Property<DateOnly?>("WiringSignedOn")
+                        .HasColumnType("date");
+
                     b.ComplexProperty(typeof(Dictionary<string, object>), "Price", "MitigationOffice.Business.Systems.InstalledSystem.Price#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("bigint");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "TakenOverCredit", "MitigationOffice.Business.Systems.InstalledSystem.TakenOverCredit#Money", b1 =>
                         {
                             b1.IsRequired();
 
@@ -3635,6 +5238,114 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.ToTable("SystemComponent");
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Systems.SystemLink", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<DateTime>("CreatedAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("CreatedBy")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("InstalledSystemId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("MadeFor")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateTime?>("RevokedAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("RevokedBy")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("TokenHash")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("InstalledSystemId");
+
+                    b.HasIndex("TokenHash")
+                        .IsUnique();
+
+                    b.ToTable("SystemLinks");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Tests.Monitor.MonitorRecord", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<bool>("DeviceCorrectsStart")
+                        .HasColumnType("boolean");
+
+                    b.Property<int>("DropFirstHours")
+                        .HasColumnType("integer");
+
+                    b.Property<DateTime>("FromUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("Gaps")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<string>("Habit")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("HoursPCiL")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateTime>("ReadAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("ReadBy")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Remarks")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("StoredDocumentId")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("TestDeviceId")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("StoredDocumentId");
+
+                    b.HasIndex("TestDeviceId")
+                        .IsUnique();
+
+                    b.ToTable("MonitorRecords");
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Tests.RadonTest", b =>
                 {
                     b.Property<int>("Id")
@@ -3733,7 +5444,13 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.Property<DateOnly?>("CalibratedOn")
                         .HasColumnType("date");
 
+                    b.Property<DateOnly?>("CalibrationDueOn")
+                        .HasColumnType("date");
+
                     b.Property<int>("HoursTakenOut")
+                        .HasColumnType("integer");
+
+                    b.Property<int?>("InstrumentId")
                         .HasColumnType("integer");
 
                     b.Property<string>("Kind")
@@ -3766,9 +5483,255 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
 
                     b.HasKey("Id");
 
+                    b.HasIndex("InstrumentId");
+
                     b.HasIndex("RadonTestId");
 
                     b.ToTable("TestDevice");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Tests.TestKit", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<DateOnly?>("AskedOn")
+                        .HasColumnType("date");
+
+                    b.Property<DateOnly>("BackBy")
+                        .HasColumnType("date");
+
+                    b.Property<int?>("BatchId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("HandedTo")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<bool>("HasResult")
+                        .HasColumnType("boolean");
+
+                    b.Property<int>("HouseId")
+                        .HasColumnType("integer");
+
+                    b.Property<bool>("IndependentTester")
+                        .HasColumnType("boolean");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<string>("Lab")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateOnly?>("LostOn")
+                        .HasColumnType("date");
+
+                    b.Property<string>("Notes")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateOnly>("OutOn")
+                        .HasColumnType("date");
+
+                    b.Property<DateOnly?>("SentToLabOn")
+                        .HasColumnType("date");
+
+                    b.Property<string>("Serial")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("SerialKey")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int?>("TestDeviceId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("TesterNumber")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("BatchId");
+
+                    b.HasIndex("HouseId");
+
+                    b.HasIndex("SerialKey");
+
+                    b.HasIndex("TestDeviceId");
+
+                    b.ToTable("TestKits");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Work.Appointment", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<TimeOnly?>("At")
+                        .HasColumnType("time without time zone");
+
+                    b.Property<string>("CalendarUid")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateTime?>("CancelledAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<DateTime>("ChangedAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<DateOnly>("Day")
+                        .HasColumnType("date");
+
+                    b.Property<int>("HouseId")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("JobId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<string>("Phone")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Sequence")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Who")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Words")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("CalendarUid")
+                        .IsUnique();
+
+                    b.HasIndex("Day");
+
+                    b.HasIndex("HouseId");
+
+                    b.HasIndex("JobId");
+
+                    b.ToTable("Appointments");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Work.Booking", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<DateOnly>("Day")
+                        .HasColumnType("date");
+
+                    b.Property<int>("GivenBack")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Half")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int?>("PersonId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Resource")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int?>("VehicleId")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.Property<int>("WorkDayId")
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("PersonId");
+
+                    b.HasIndex("VehicleId");
+
+                    b.HasIndex("WorkDayId");
+
+                    b.HasIndex("Resource", "Day", "Half", "GivenBack")
+                        .IsUnique();
+
+                    b.ToTable("Bookings");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Work.CalendarLink", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<DateTime>("CreatedAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<bool>("Everything")
+                        .HasColumnType("boolean");
+
+                    b.Property<int>("PersonId")
+                        .HasColumnType("integer");
+
+                    b.Property<DateTime?>("RevokedAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("TokenHash")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("PersonId");
+
+                    b.HasIndex("TokenHash")
+                        .IsUnique();
+
+                    b.ToTable("CalendarLinks");
                 });
 
             modelBuilder.Entity("MitigationOffice.Business.Work.ChecklistStep", b =>
@@ -3851,8 +5814,25 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.Property<DateOnly?>("Day")
                         .HasColumnType("date");
 
+                    b.Property<DateOnly?>("DigFrom")
+                        .HasColumnType("date");
+
+                    b.Property<string>("DigTicket")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateOnly?>("DigUntil")
+                        .HasColumnType("date");
+
                     b.Property<DateOnly?>("DoneOn")
                         .HasColumnType("date");
+
+                    b.Property<DateOnly?>("HeldOn")
+                        .HasColumnType("date");
+
+                    b.Property<string>("HoldBecause")
+                        .IsRequired()
+                        .HasColumnType("text");
 
                     b.Property<int>("HouseId")
                         .HasColumnType("integer");
@@ -3869,6 +5849,19 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.Property<string>("Number")
                         .IsRequired()
                         .HasColumnType("text");
+
+                    b.Property<DateOnly?>("PermitAskedOn")
+                        .HasColumnType("date");
+
+                    b.Property<DateOnly?>("PermitGrantedOn")
+                        .HasColumnType("date");
+
+                    b.Property<string>("PermitNumber")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateOnly?>("PermitUntil")
+                        .HasColumnType("date");
 
                     b.Property<string>("State")
                         .IsRequired()
@@ -3890,6 +5883,160 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .IsUnique();
 
                     b.ToTable("Jobs");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Work.MaterialUse", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<int>("JobId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Note")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<decimal?>("Planned")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("numeric(18,6)");
+
+                    b.Property<int>("Position")
+                        .HasColumnType("integer");
+
+                    b.Property<decimal?>("TakenOver")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("numeric(18,6)");
+
+                    b.Property<string>("Unit")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<decimal?>("Used")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("numeric(18,6)");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.Property<string>("What")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("JobId");
+
+                    b.ToTable("MaterialUses");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Work.StepText", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<string>("Caution")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Code")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<bool>("LeftOut")
+                        .HasColumnType("boolean");
+
+                    b.Property<string>("Source")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Words")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Kind", "Code")
+                        .IsUnique();
+
+                    b.ToTable("StepTexts");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Work.WorkDay", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<TimeOnly?>("ArriveAt")
+                        .HasColumnType("time without time zone");
+
+                    b.Property<string>("CalendarUid")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateTime?>("CancelledAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<DateTime>("ChangedAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<DateOnly>("Day")
+                        .HasColumnType("date");
+
+                    b.Property<int>("HouseId")
+                        .HasColumnType("integer");
+
+                    b.Property<int?>("JobId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Part")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<int>("Sequence")
+                        .HasColumnType("integer");
+
+                    b.Property<int?>("ServiceCallId")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("CalendarUid")
+                        .IsUnique();
+
+                    b.HasIndex("Day");
+
+                    b.HasIndex("HouseId");
+
+                    b.HasIndex("JobId");
+
+                    b.HasIndex("ServiceCallId");
+
+                    b.ToTable("WorkDays");
                 });
 
             modelBuilder.Entity("Microsoft.AspNetCore.Identity.IdentityUserClaim<int>", b =>
@@ -4025,17 +6172,80 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .OnDelete(DeleteBehavior.Restrict);
                 });
 
-            modelBuilder.Entity("MitigationOffice.Business.FollowUp.Reminder", b =>
+            modelBuilder.Entity("MitigationOffice.Business.FollowUp.LetterRun", b =>
                 {
+                    b.HasOne("MitigationOffice.Business.Documents.StoredDocument", null)
+                        .WithMany()
+                        .HasForeignKey("LabelsDocumentId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("MitigationOffice.Business.Documents.StoredDocument", null)
+                        .WithMany()
+                        .HasForeignKey("PdfDocumentId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.FollowUp.OwnerLink", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Customers.Customer", null)
+                        .WithMany()
+                        .HasForeignKey("CustomerId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
                     b.HasOne("MitigationOffice.Business.Houses.House", null)
                         .WithMany()
                         .HasForeignKey("HouseId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.FollowUp.OwnerWord", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Customers.Customer", null)
+                        .WithMany()
+                        .HasForeignKey("CustomerId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Houses.House", null)
+                        .WithMany()
+                        .HasForeignKey("HouseId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.FollowUp.QuoteNudge", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Messages.OutboxMessage", null)
+                        .WithMany()
+                        .HasForeignKey("OutboxMessageId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Quotes.QuoteRevision", null)
+                        .WithMany()
+                        .HasForeignKey("QuoteRevisionId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.FollowUp.Reminder", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Houses.House", null)
+                        .WithMany()
+                        .HasForeignKey("HouseId")
+                        .OnDelete(DeleteBehavior.Restrict);
 
                     b.HasOne("MitigationOffice.Business.Systems.InstalledSystem", null)
                         .WithMany()
                         .HasForeignKey("InstalledSystemId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("MitigationOffice.Business.FollowUp.LetterRun", null)
+                        .WithMany()
+                        .HasForeignKey("LetterRunId")
                         .OnDelete(DeleteBehavior.Restrict);
 
                     b.HasOne("MitigationOffice.Business.Messages.OutboxMessage", null)
@@ -4068,6 +6278,15 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .WithMany("Areas")
                         .HasForeignKey("HouseId")
                         .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Houses.HouseChange", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Houses.House", null)
+                        .WithMany()
+                        .HasForeignKey("HouseId")
+                        .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });
 
@@ -4303,6 +6522,28 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .OnDelete(DeleteBehavior.Restrict);
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Messages.Returned.ReturnedMail", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Messages.OutboxMessage", null)
+                        .WithMany()
+                        .HasForeignKey("OutboxMessageId")
+                        .OnDelete(DeleteBehavior.Restrict);
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Quality.ExposureDay", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Houses.House", null)
+                        .WithMany()
+                        .HasForeignKey("HouseId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("MitigationOffice.Business.Staff.StaffMember", null)
+                        .WithMany()
+                        .HasForeignKey("StaffMemberId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Quotes.Acceptance", b =>
                 {
                     b.HasOne("MitigationOffice.Business.Documents.StoredDocument", null)
@@ -4322,6 +6563,61 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .HasForeignKey("SignedDocumentId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Quotes.Phases.QuotePhase", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Quotes.QuoteRevision", null)
+                        .WithOne("Phase")
+                        .HasForeignKey("MitigationOffice.Business.Quotes.Phases.QuotePhase", "QuoteRevisionId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Quotes.Phases.ReturnVisit", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Quotes.Acceptance", null)
+                        .WithMany()
+                        .HasForeignKey("AcceptanceId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Houses.House", null)
+                        .WithMany()
+                        .HasForeignKey("HouseId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Quotes.Phases.SecondPhase", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Quotes.Acceptance", null)
+                        .WithMany()
+                        .HasForeignKey("AcceptanceId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Houses.House", null)
+                        .WithMany()
+                        .HasForeignKey("HouseId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Quotes.Quote", null)
+                        .WithMany()
+                        .HasForeignKey("NextQuoteId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("MitigationOffice.Business.Quotes.Phases.QuotePhase", null)
+                        .WithMany()
+                        .HasForeignKey("QuotePhaseId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Tests.RadonTest", null)
+                        .WithMany()
+                        .HasForeignKey("RadonTestId")
+                        .OnDelete(DeleteBehavior.Restrict);
                 });
 
             modelBuilder.Entity("MitigationOffice.Business.Quotes.Quote", b =>
@@ -4396,11 +6692,83 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Service.RecallNotice", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Service.FanRecall", null)
+                        .WithMany()
+                        .HasForeignKey("FanRecallId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Houses.House", null)
+                        .WithMany()
+                        .HasForeignKey("HouseId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Documents.StoredDocument", null)
+                        .WithMany()
+                        .HasForeignKey("LetterDocumentId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("MitigationOffice.Business.Messages.OutboxMessage", null)
+                        .WithMany()
+                        .HasForeignKey("OutboxMessageId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("MitigationOffice.Business.Systems.SystemComponent", null)
+                        .WithMany()
+                        .HasForeignKey("SystemComponentId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Service.ServiceCall", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Houses.House", null)
+                        .WithMany()
+                        .HasForeignKey("HouseId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Systems.InstalledSystem", null)
+                        .WithMany()
+                        .HasForeignKey("InstalledSystemId")
+                        .OnDelete(DeleteBehavior.Restrict);
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Shop.Calibration", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Shop.Instrument", null)
+                        .WithMany("Calibrations")
+                        .HasForeignKey("InstrumentId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Shop.EducationCourse", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Shop.Licence", null)
+                        .WithMany("Courses")
+                        .HasForeignKey("LicenceId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Shop.FanPoint", b =>
                 {
                     b.HasOne("MitigationOffice.Business.Shop.Fan", null)
                         .WithMany("Points")
                         .HasForeignKey("FanId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Shop.PriceChange", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Shop.PriceBookVersion", null)
+                        .WithMany("Changes")
+                        .HasForeignKey("PriceBookVersionId")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
                 });
@@ -4414,9 +6782,18 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .IsRequired();
 
                     b.HasOne("MitigationOffice.Business.StateReports.ReportRun", null)
-                        .WithMany("Entries")
+                        .WithMany()
                         .HasForeignKey("ReportRunId")
-                        .OnDelete(DeleteBehavior.Cascade)
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.StateReports.ReportExclusion", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Systems.InstalledSystem", null)
+                        .WithMany()
+                        .HasForeignKey("InstalledSystemId")
+                        .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });
 
@@ -4425,6 +6802,24 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.HasOne("MitigationOffice.Business.Documents.StoredDocument", null)
                         .WithMany()
                         .HasForeignKey("CsvDocumentId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("MitigationOffice.Business.Documents.StoredDocument", null)
+                        .WithMany()
+                        .HasForeignKey("PdfDocumentId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("MitigationOffice.Business.Documents.StoredDocument", null)
+                        .WithMany()
+                        .HasForeignKey("XlsxDocumentId")
+                        .OnDelete(DeleteBehavior.Restrict);
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.StateReports.ReportSending", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.StateReports.ReportRun", null)
+                        .WithMany()
+                        .HasForeignKey("ReportRunId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });
@@ -4435,6 +6830,21 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .WithMany("FinalSuctions")
                         .HasForeignKey("InstalledSystemId")
                         .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Systems.HandOver", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Documents.StoredDocument", null)
+                        .WithMany()
+                        .HasForeignKey("DocumentId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Systems.InstalledSystem", null)
+                        .WithMany()
+                        .HasForeignKey("InstalledSystemId")
+                        .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });
 
@@ -4476,6 +6886,30 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Systems.SystemLink", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Systems.InstalledSystem", null)
+                        .WithMany()
+                        .HasForeignKey("InstalledSystemId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Tests.Monitor.MonitorRecord", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Documents.StoredDocument", null)
+                        .WithMany()
+                        .HasForeignKey("StoredDocumentId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Tests.TestDevice", null)
+                        .WithOne("Monitor")
+                        .HasForeignKey("MitigationOffice.Business.Tests.Monitor.MonitorRecord", "TestDeviceId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Tests.RadonTest", b =>
                 {
                     b.HasOne("MitigationOffice.Business.Houses.House", null)
@@ -4497,10 +6931,77 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
 
             modelBuilder.Entity("MitigationOffice.Business.Tests.TestDevice", b =>
                 {
+                    b.HasOne("MitigationOffice.Business.Shop.Instrument", null)
+                        .WithMany()
+                        .HasForeignKey("InstrumentId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
                     b.HasOne("MitigationOffice.Business.Tests.RadonTest", null)
                         .WithMany("Devices")
                         .HasForeignKey("RadonTestId")
                         .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Tests.TestKit", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Shop.Instrument", null)
+                        .WithMany()
+                        .HasForeignKey("BatchId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("MitigationOffice.Business.Houses.House", null)
+                        .WithMany()
+                        .HasForeignKey("HouseId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Tests.TestDevice", null)
+                        .WithMany()
+                        .HasForeignKey("TestDeviceId")
+                        .OnDelete(DeleteBehavior.SetNull);
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Work.Appointment", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Houses.House", null)
+                        .WithMany()
+                        .HasForeignKey("HouseId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Work.Job", null)
+                        .WithMany()
+                        .HasForeignKey("JobId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Work.Booking", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Staff.StaffMember", null)
+                        .WithMany()
+                        .HasForeignKey("PersonId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("MitigationOffice.Business.Shop.Vehicle", null)
+                        .WithMany()
+                        .HasForeignKey("VehicleId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("MitigationOffice.Business.Work.WorkDay", null)
+                        .WithMany("Bookings")
+                        .HasForeignKey("WorkDayId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Work.CalendarLink", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Staff.StaffMember", null)
+                        .WithMany()
+                        .HasForeignKey("PersonId")
+                        .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });
 
@@ -4526,6 +7027,34 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .HasForeignKey("HouseId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Work.MaterialUse", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Work.Job", null)
+                        .WithMany()
+                        .HasForeignKey("JobId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Work.WorkDay", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Houses.House", null)
+                        .WithMany()
+                        .HasForeignKey("HouseId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Work.Job", null)
+                        .WithMany()
+                        .HasForeignKey("JobId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("MitigationOffice.Business.Service.ServiceCall", null)
+                        .WithMany()
+                        .HasForeignKey("ServiceCallId")
+                        .OnDelete(DeleteBehavior.Restrict);
                 });
 
             modelBuilder.Entity("MitigationOffice.Business.Design.SuctionDesign", b =>
@@ -4581,6 +7110,8 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 {
                     b.Navigation("AddOns");
 
+                    b.Navigation("Phase");
+
                     b.Navigation("Tiers");
                 });
 
@@ -4594,9 +7125,19 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.Navigation("Points");
                 });
 
-            modelBuilder.Entity("MitigationOffice.Business.StateReports.ReportRun", b =>
+            modelBuilder.Entity("MitigationOffice.Business.Shop.Instrument", b =>
                 {
-                    b.Navigation("Entries");
+                    b.Navigation("Calibrations");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Shop.Licence", b =>
+                {
+                    b.Navigation("Courses");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Shop.PriceBookVersion", b =>
+                {
+                    b.Navigation("Changes");
                 });
 
             modelBuilder.Entity("MitigationOffice.Business.Systems.InstalledSystem", b =>
@@ -4611,9 +7152,19 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.Navigation("Devices");
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Tests.TestDevice", b =>
+                {
+                    b.Navigation("Monitor");
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Work.Job", b =>
                 {
                     b.Navigation("Steps");
+                });
+
+            modelBuilder.Entity("MitigationOffice.Business.Work.WorkDay", b =>
+                {
+                    b.Navigation("Bookings");
                 });
 #pragma warning restore 612, 618
         }

@@ -49,8 +49,10 @@ public sealed partial class OfficeDb
     private async Task<int> SaveWithAudit(bool accept, CancellationToken cancel)
     {
         var told = Changes();
+        var book = BookChanges();
         if (Audited) await FindHousesAsync(told, EntityState.Deleted, cancel);
         var saved = await base.SaveChangesAsync(accept, cancel);
+        if (book.Count > 0) await KeepBookAsync(book, accept, cancel);
         if (told.Count == 0 || !Audited) return saved;
         await FindHousesAsync(told, EntityState.Unchanged, cancel);
         if (!Embedded) await Database.ExecuteSqlRawAsync("SELECT pg_advisory_xact_lock(7301)", cancel);

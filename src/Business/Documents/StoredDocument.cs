@@ -51,8 +51,13 @@ public enum PaperKind
     StateReport,
     Invoice,
     CreditNote,
+    HandOver,
+    RecallLetter,
     PlanPicture,
     CancelNotice,
     ChangeOrder,
     SignedChangeOrder,
+    MonitorFile,
+    Letters,
+    AddressLabels,
 }

@@ -1,13 +1,13 @@
 using System.Globalization;
-using MitigationOffice.Business.Data;
 using MitigationOffice.Business.Shop;
 
 namespace MitigationOffice.Business.FollowUp;
 
 /// <summary>One day on which something is to be said, as the facts and the rules have it. Pure.</summary>
 /// <param name="Series">What recurs: a rule about one house or one part.</param>
+/// <param name="HouseId">Empty: for the office itself.</param>
 /// <param name="NearDays">A reminder of the same series that was sent so near to this day has said it.</param>
-public sealed record Occasion(string Series, string RuleCode, int HouseId, int SystemId, DateOnly Anchor, DateOnly DueOn, DateOnly SendOn, string Because, int NearDays)
+public sealed record Occasion(string Series, string RuleCode, int? HouseId, int? SystemId, DateOnly Anchor, DateOnly DueOn, DateOnly SendOn, string Because, int NearDays)
 {
     public string Key => string.Create(CultureInfo.InvariantCulture, $"{Series}:{Anchor:yyyyMMdd}:{DueOn:yyyyMMdd}");
 }
@@ -15,45 +15,33 @@ public sealed record Occasion(string Series, string RuleCode, int HouseId, int S
 public static class Occasions
 {
     public const int MonthsAhead = 24;
-    public static readonly int[] NotBackDays = [14, 30];
 
-    public static IEnumerable<Occasion> Of(HouseFacts house, IReadOnlyDictionary<string, ReminderRule> rules, CompanyProfile company, DateOnly today) =>
-        Retests(house, rules, company, today).Concat(Batteries(house, rules, company, today)).Concat(TestsNotBack(house, rules, today));
+    /// <summary>So long after its day a note that belongs to a season is still worth saying.</summary>
+    public const int SeasonLastsDays = 45;
 
-    private static IEnumerable<Occasion> Retests(HouseFacts house, IReadOnlyDictionary<string, ReminderRule> rules, CompanyProfile company, DateOnly today)
+    /// <summary>What is to be said about one house. Nothing once the building is not expected to stand any longer.</summary>
+    public static IEnumerable<Occasion> Of(HouseFacts house, IEnumerable<ReminderRule> rules, CompanyProfile company, DateOnly today) =>
+        rules.SelectMany(rule => Of(house, rule, company, today).Where(o =>
+            (house.StandsUntil is not { } end || o.DueOn <= end) && (rule.StopAfterMonths is not { } months || o.DueOn <= o.Anchor.AddMonths(months))));
+
+    private static IEnumerable<Occasion> Of(HouseFacts house, ReminderRule rule, CompanyProfile company, DateOnly today) => rule.Anchor switch
     {
-        if (!rules.TryGetValue(SeedReminderRules.Retest, out var rule) || house.Tests.LastOrDefault(t => t.Valid) is not { } last) return [];
-        var because = $"The last valid test ended on {HouseTime.Show(last.EndedOn)}.";
-        return Every(company.RetestMonths, last.EndedOn, rule.LeadDays, today).Select(due => new Occasion(
-            $"retest:h{house.HouseId}", rule.Code, house.HouseId, house.Systems[^1].Id, last.EndedOn, due, due.AddDays(-rule.LeadDays), because, Near(company.RetestMonths)));
-    }
-
-    private static IEnumerable<Occasion> Batteries(HouseFacts house, IReadOnlyDictionary<string, ReminderRule> rules, CompanyProfile company, DateOnly today)
-    {
-        if (!rules.TryGetValue(SeedReminderRules.AlarmBattery, out var rule)) return [];
-        return house.Batteries.SelectMany(b => Every(company.AlarmBatteryMonths, b.FittedOn, rule.LeadDays, today).Select(due => new Occasion(
-            $"battery:c{b.ComponentId}", rule.Code, house.HouseId, b.SystemId, b.FittedOn, due, due.AddDays(-rule.LeadDays),
-            $"The battery of the alarm {b.Model} was fitted on {HouseTime.Show(b.FittedOn)}.", Near(company.AlarmBatteryMonths))));
-    }
-
-    /// <summary>Only the later of the two days that has come, so that after a time off nobody gets both at once.</summary>
-    private static IEnumerable<Occasion> TestsNotBack(HouseFacts house, IReadOnlyDictionary<string, ReminderRule> rules, DateOnly today)
-    {
-        if (!rules.TryGetValue(SeedReminderRules.TestNotBack, out var rule)) yield break;
-        foreach (var unit in house.Systems.Where(u => !house.Tests.Any(t => t.EndedAtUtc > u.ActivatedAtUtc && !t.FoundInvalid)))
-        {
-            var days = NotBackDays.Select(d => (Days: d, Due: unit.ActivatedOn.AddDays(d))).ToList();
-            var come = days.LastOrDefault(d => d.Due.AddDays(-rule.LeadDays) <= today);
-            foreach (var (after, due) in days.Where(d => d.Due >= come.Due))
-                yield return new Occasion(
-                    $"test-not-back:s{unit.Id}:{after}", rule.Code, house.HouseId, unit.Id, unit.ActivatedOn, due, due.AddDays(-rule.LeadDays),
-                    $"The fan was switched on {HouseTime.Show(unit.ActivatedOn)}; {after} days later no test result was here.", NearDays: 15);
-        }
-    }
+        ReminderAnchor.LastValidTest => OccasionsOfTests.Retests(house, rule, company, today),
+        ReminderAnchor.TestNotBack => OccasionsOfTests.NotBack(house, rule, today),
+        ReminderAnchor.FirstYearSeasons => OccasionsOfTests.BothSeasons(house, rule, today),
+        ReminderAnchor.NewOwner => OccasionsOfTests.AfterSale(house, rule, today),
+        ReminderAnchor.HouseChanged => OccasionsOfTests.AfterChange(house, rule, today),
+        ReminderAnchor.FanChanged => OccasionsOfTests.AfterFan(house, rule, today),
+        ReminderAnchor.BatteryFitted => OccasionsOfParts.Batteries(house, rule, company, today),
+        ReminderAnchor.BeforeWinter => OccasionsOfParts.Seasonal(house, rule, today, u => u.HasGauge && !u.Passive, "Winter is near, and cold makes ice and stronger draught."),
+        ReminderAnchor.FreezeSeason => OccasionsOfParts.Seasonal(house, rule, today, u => u.FreezeRisk, "The forecast for the outdoor pipe asked for a heat cable or insulation, and none is fitted."),
+        ReminderAnchor.FanWarrantyEnd => OccasionsOfParts.Warranties(house, rule, today),
+        _ => [],
+    };
 
     /// <summary>Every so many months after the anchor, counted from the anchor itself (so that 29 February comes back in leap years):
     /// the latest whose day to send has come, and those of the next two years.</summary>
-    private static IEnumerable<DateOnly> Every(int months, DateOnly anchor, int leadDays, DateOnly today)
+    public static IEnumerable<DateOnly> Every(int months, DateOnly anchor, int leadDays, DateOnly today)
     {
         if (months < 1) yield break;
         var horizon = today.AddMonths(MonthsAhead);
@@ -65,5 +53,15 @@ public static class Occasions
             yield return anchor.AddMonths(months * k);
     }
 
-    private static int Near(int months) => Math.Min(90, months * 15);
+    public static int Near(int months) => Math.Min(90, months * 15);
+
+    /// <summary>Some days after the anchor. Of those whose day to send has come only the latest, so that after a time off nobody gets
+    /// several at once.</summary>
+    public static IEnumerable<Occasion> After(ReminderRule rule, string series, int? houseId, int? systemId, DateOnly anchor, DateOnly today, Func<int, string> because)
+    {
+        var days = ReminderDays.Read(rule.AfterDays).Select(d => (Days: d, Due: anchor.AddDays(d))).ToList();
+        var come = days.LastOrDefault(d => d.Due.AddDays(-rule.LeadDays) <= today);
+        return days.Where(d => d.Due >= come.Due).Select(d => new Occasion(
+            string.Create(CultureInfo.InvariantCulture, $"{series}:{d.Days}"), rule.Code, houseId, systemId, anchor, d.Due, d.Due.AddDays(-rule.LeadDays), because(d.Days), NearDays: 15));
+    }
 }

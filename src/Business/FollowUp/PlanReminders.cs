@@ -1,15 +1,26 @@
 using Microsoft.EntityFrameworkCore;
 using MitigationOffice.Business.Data;
+using MitigationOffice.Business.Shop;
 
 namespace MitigationOffice.Business.FollowUp;
 
 public sealed record PlanRound(int Planned, int Replaced, int Moved);
 
 /// <summary>Makes the plan of reminders agree with the facts: each occasion once, those that no longer hold replaced with the reason;
-/// what was sent, done or dropped by a person stays.</summary>
+/// what was sent, printed, done or dropped by a person stays. A plan is made from facts that are audited themselves, so its own rows
+/// are not.</summary>
 public static class PlanReminders
 {
-    private const string NoLonger = "The facts or the rule changed.";
+    private const string NoLonger = "The facts or the rule changed, or its season is over.";
+    private const int Chunk = 100;
+
+    /// <summary>A reminder as far as the plan looks at it.</summary>
+    private sealed record Known(int Id, string Key, ReminderState State, DateOnly DueOn, DateOnly SendOn, string Because)
+    {
+        public string Series => string.Join(':', Key.Split(':')[..^2]);
+
+        public bool Open => State is ReminderState.Planned or ReminderState.Replaced;
+    }
 
     public static Task<PlanRound> RunAsync(OfficeDb db, DateTime nowUtc, CancellationToken cancel = default) => RunAsync(db, nowUtc, null, cancel);
 
@@ -19,52 +30,98 @@ public static class PlanReminders
         // Two planners on a server database take turns; an embedded one has the write gate.
         if (db.Database.ProviderName?.Contains("Npgsql", StringComparison.Ordinal) == true)
             await db.Database.ExecuteSqlRawAsync("SELECT pg_advisory_xact_lock(7302)", cancel);
-        var company = await db.Company.AsNoTracking().SingleAsync(cancel);
-        var rules = await db.ReminderRules.AsNoTracking().Where(r => !r.Off).ToDictionaryAsync(r => r.Code, StringComparer.Ordinal, cancel);
-        var houses = await HouseFacts.ReadAsync(db, company.TimeZone, houseId, cancel);
-        var wanted = houses.SelectMany(h => Occasions.Of(h, rules, company, HouseTime.DayOf(nowUtc, h.Zone))).ToDictionary(o => o.Key, StringComparer.Ordinal);
-        var known = await db.Reminders.Where(r => houseId == null || r.HouseId == houseId).ToListAsync(cancel);
-        var round = Agree(db, wanted, known);
         await db.SaveChangesAsync(cancel);
-        return round;
+        var company = await db.Company.AsNoTracking().SingleAsync(cancel);
+        var rules = await db.ReminderRules.AsNoTracking().Where(r => !r.Off).OrderBy(r => r.Id).ToListAsync(cancel);
+        var wanted = await WantedAsync(db, rules, company, nowUtc, houseId, cancel);
+        var known = await KnownAsync(db, rules, company, nowUtc, houseId, cancel);
+        var audited = db.Audited;
+        try
+        {
+            db.Audited = false;
+            return await AgreeAsync(db, wanted, known, cancel);
+        }
+        finally
+        {
+            db.Audited = audited;
+        }
     }, cancel);
 
-    private static PlanRound Agree(OfficeDb db, Dictionary<string, Occasion> wanted, List<Reminder> known)
+    private static async Task<Dictionary<string, Occasion>> WantedAsync(OfficeDb db, List<ReminderRule> rules, CompanyProfile company, DateTime nowUtc, int? houseId, CancellationToken cancel)
     {
-        var said = known.Where(r => r.State is ReminderState.Queued or ReminderState.Sent or ReminderState.Dropped or ReminderState.DoneByHand)
-            .ToLookup(SeriesOf, StringComparer.Ordinal);
-        var (replaced, moved) = (0, 0);
-        foreach (var reminder in known.Where(r => r.State is ReminderState.Planned or ReminderState.Replaced))
+        var houses = await ReadHouseFacts.RunAsync(db, company.TimeZone, houseId, cancel);
+        var wanted = houses.SelectMany(h => Occasions.Of(h, rules, company, HouseTime.DayOf(nowUtc, h.Zone)));
+        if (houseId is null)
         {
-            if (wanted.TryGetValue(reminder.Key, out var occasion) && !Said(said, occasion)) moved += Keep(reminder, occasion);
-            else replaced += Replace(reminder);
+            var zone = HouseTime.Zone(company.TimeZone);
+            wanted = wanted.Concat((await OfficeDuties.ReadAsync(db, cancel)).Occasions(rules, HouseTime.DayOf(nowUtc, zone)));
         }
 
-        var keys = known.Select(r => r.Key).ToHashSet(StringComparer.Ordinal);
-        var fresh = wanted.Values.Where(o => !keys.Contains(o.Key) && !Said(said, o)).Select(New).ToList();
-        db.Reminders.AddRange(fresh);
-        return new PlanRound(fresh.Count, replaced, moved);
+        return wanted.ToDictionary(o => o.Key, StringComparer.Ordinal);
     }
 
-    private static string SeriesOf(Reminder reminder) => string.Join(':', reminder.Key.Split(':')[..^2]);
+    /// <summary>What comes back is looked for as far back as two of its intervals, what comes once however old it is.</summary>
+    private static async Task<List<Known>> KnownAsync(OfficeDb db, List<ReminderRule> rules, CompanyProfile company, DateTime nowUtc, int? houseId, CancellationToken cancel)
+    {
+        var longest = rules.Max(r => (int?)Math.Max(r.EveryMonths ?? 0, ReminderDays.Models(r.ByModel).Values.DefaultIfEmpty(0).Max())) ?? 0;
+        var since = DateOnly.FromDateTime(nowUtc).AddMonths(-2 * Math.Max(Math.Max(longest, 12), Math.Max(company.RetestMonths, company.AlarmBatteryMonths)) - 12);
+        var once = rules.Where(r => r.Anchor is not (ReminderAnchor.LastValidTest or ReminderAnchor.BatteryFitted or ReminderAnchor.BeforeWinter or ReminderAnchor.FreezeSeason)).Select(r => r.Code).ToList();
+        return await db.Reminders.AsNoTracking().Where(r => houseId == null || r.HouseId == houseId)
+            .Where(r => r.State == ReminderState.Planned || r.DueOn >= since || once.Contains(r.RuleCode))
+            .Select(r => new Known(r.Id, r.Key, r.State, r.DueOn, r.SendOn, r.Because)).ToListAsync(cancel);
+    }
 
-    private static bool Said(ILookup<string, Reminder> said, Occasion occasion) =>
+    private static async Task<PlanRound> AgreeAsync(OfficeDb db, Dictionary<string, Occasion> wanted, List<Known> known, CancellationToken cancel)
+    {
+        var said = known.Where(r => !r.Open).ToLookup(r => r.Series, StringComparer.Ordinal);
+        bool IsWanted(Known r) => wanted.TryGetValue(r.Key, out var occasion) && !Said(said, occasion);
+        var open = known.Where(r => r.Open).ToList();
+        var gone = open.Where(r => r.State == ReminderState.Planned && !IsWanted(r)).Select(r => r.Id).ToList();
+        var moved = open.Where(IsWanted).Where(r => r.State == ReminderState.Replaced || r.SendOn != wanted[r.Key].SendOn || r.Because != wanted[r.Key].Because).ToList();
+        var keys = known.Select(r => r.Key).ToHashSet(StringComparer.Ordinal);
+        var fresh = wanted.Values.Where(o => !keys.Contains(o.Key) && !Said(said, o)).ToList();
+        foreach (var ids in gone.Chunk(500))
+            await db.Reminders.Where(r => ids.Contains(r.Id)).ExecuteUpdateAsync(
+                s => s.SetProperty(r => r.State, ReminderState.Replaced).SetProperty(r => r.Note, NoLonger).SetProperty(r => r.Version, r => r.Version + 1), cancel);
+        foreach (var some in moved.Chunk(500)) await MoveAsync(db, wanted, some, cancel);
+        foreach (var some in fresh.Chunk(Chunk)) await AddAsync(db, some, cancel);
+        return new PlanRound(fresh.Count, gone.Count, moved.Count);
+    }
+
+    private static bool Said(ILookup<string, Known> said, Occasion occasion) =>
         said[occasion.Series].Any(r => Math.Abs(r.DueOn.DayNumber - occasion.DueOn.DayNumber) <= occasion.NearDays);
 
-    private static int Keep(Reminder reminder, Occasion occasion)
+    private static async Task MoveAsync(OfficeDb db, Dictionary<string, Occasion> wanted, Known[] some, CancellationToken cancel)
     {
-        var same = reminder.State == ReminderState.Planned && reminder.SendOn == occasion.SendOn && reminder.Because == occasion.Because;
-        if (reminder.State == ReminderState.Replaced) reminder.Note = "";
-        (reminder.State, reminder.SendOn, reminder.Because) = (ReminderState.Planned, occasion.SendOn, occasion.Because);
-        return same ? 0 : 1;
+        var ids = some.Select(r => r.Id).ToList();
+        foreach (var reminder in await db.Reminders.Where(r => ids.Contains(r.Id)).ToListAsync(cancel))
+        {
+            var occasion = wanted[reminder.Key];
+            if (reminder.State == ReminderState.Replaced) reminder.Note = "";
+            (reminder.State, reminder.SendOn, reminder.Because) = (ReminderState.Planned, occasion.SendOn, occasion.Because);
+        }
+
+        await db.SaveChangesAsync(cancel);
     }
 
-    private static int Replace(Reminder reminder)
+    /// <summary>A whole chunk goes in by one statement, so that the first plan of many thousand houses takes seconds; the rest row by row.</summary>
+    private static async Task AddAsync(OfficeDb db, Occasion[] some, CancellationToken cancel)
     {
-        if (reminder.State == ReminderState.Replaced) return 0;
-        (reminder.State, reminder.Note) = (ReminderState.Replaced, NoLonger);
-        return 1;
+        if (some.Length == Chunk && Array.TrueForAll(some, o => o.HouseId is not null && o.SystemId is not null))
+        {
+            await db.Database.ExecuteSqlRawAsync(InsertChunk, some.SelectMany(o => new object[] { o.HouseId!, o.SystemId!, o.RuleCode, o.Key, o.Because, o.DueOn, o.SendOn }), cancel);
+            return;
+        }
+
+        var made = some.Select(New).ToList();
+        db.Reminders.AddRange(made);
+        await db.SaveChangesAsync(cancel);
+        foreach (var reminder in made) db.Entry(reminder).State = EntityState.Detached;
     }
+
+    private static readonly string InsertChunk =
+        """INSERT INTO "Reminders" ("HouseId", "InstalledSystemId", "RuleCode", "Key", "Because", "DueOn", "SendOn", "State", "Note", "Version") VALUES """
+        + string.Join(", ", Enumerable.Range(0, Chunk).Select(row => $"({string.Join(", ", Enumerable.Range(7 * row, 7).Select(i => $"{{{i}}}"))}, '{nameof(ReminderState.Planned)}', '', 0)"));
 
     private static Reminder New(Occasion occasion) => new()
     {

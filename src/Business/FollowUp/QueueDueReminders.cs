@@ -21,10 +21,9 @@ public sealed class QueueDueReminders(OfficeDb db, MailSettings mail, ClockWatch
         var rules = await db.ReminderRules.AsNoTracking().Where(r => !r.Off).ToDictionaryAsync(r => r.Code, StringComparer.Ordinal, cancel);
         var soonest = DateOnly.FromDateTime(now).AddDays(1);
         var due = await db.Reminders.AsNoTracking().Where(r => r.State == ReminderState.Planned && r.SendOn <= soonest).OrderBy(r => r.SendOn).ThenBy(r => r.Id)
-            .Select(r => new { r.Id, r.HouseId, r.RuleCode, r.SendOn }).ToListAsync(cancel);
+            .Select(r => new { r.Id, HouseId = r.HouseId ?? 0, r.RuleCode, r.SendOn }).ToListAsync(cancel);
         if (due.Count == 0) return 0;
-        var readers = await ReminderLetter.ReadersAsync(
-            db, db.Houses.Where(h => db.Reminders.Any(r => r.HouseId == h.Id && r.State == ReminderState.Planned && r.SendOn <= soonest)), cancel);
+        var readers = await ReminderLetter.ReadersAsync(db, due.Select(r => (int?)r.HouseId).Where(id => id > 0), company, cancel);
         var queued = 0;
         foreach (var reminder in due)
         {
@@ -55,7 +54,9 @@ public sealed class QueueDueReminders(OfficeDb db, MailSettings mail, ClockWatch
                 if (reminder.State != ReminderState.Planned || ReminderLetter.Of(reminder, rule, reader, company).Letter is not { } letter) return false;
                 var address = MailAddress.KeyOf(letter.ToAddress);
                 if (await db.Suppressions.AnyAsync(s => s.Address == address && (s.Class == null || s.Class == letter.Class), cancel)) return false;
-                var message = await QueueMail.AddAsync(db, Letterhead.Of(company, mail), now, letter, cancel);
+                var from = Letterhead.Of(company, mail);
+                if (reminder.HouseId is { } house) letter = OwnerPage.WithLink(letter, OwnerPage.AddLink(db, from, house, reader.CustomerId, now));
+                var message = await QueueMail.AddAsync(db, from, now, letter, cancel);
                 await db.SaveChangesAsync(cancel);
                 (reminder.State, reminder.OutboxMessageId) = (ReminderState.Queued, message.Id);
                 await db.SaveChangesAsync(cancel);

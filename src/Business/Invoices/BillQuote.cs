@@ -19,7 +19,7 @@ public sealed class BillQuote
     private readonly Scope _scope;
 
     private BillQuote(Acceptance signed, QuoteRevision revision, IReadOnlyList<Invoice> invoices, IReadOnlyDictionary<int, PriceKind> kinds, IReadOnlyList<ChangeOrder> changes) =>
-        (_signed, _revision, _quote, _invoices, _kinds, _scope) = (signed, revision, revision.Quote!, invoices, kinds, ReadScope.Of(signed, revision, changes));
+        (_signed, _revision, _quote, _invoices, _kinds, _scope) = (signed, revision, revision.Quote!, invoices, kinds, ReadScope.Of(signed, revision, revision.Tiers.Single(t => t.Id == signed.QuoteTierId), changes));
 
     public static async Task<BillQuote?> ReadAsync(OfficeDb db, int acceptanceId)
     {
@@ -87,6 +87,11 @@ public sealed class BillQuote
         foreach (var change in _scope.Changes)
             foreach (var l in change.Lines.OrderBy(l => l.Position))
                 yield return new InvoiceLine { Words = $"{change.Number}. {ChangePaper.Words(l)}", Kind = KindOf(l.PriceItemId), UnitPrice = l.Difference, Taxed = l.Taxable };
+        foreach (var d in _scope.Discounts)
+        {
+            if (d.Taxed != Money.Zero) yield return new InvoiceLine { Words = d.Words, Kind = LineKind.Other, UnitPrice = Money.Zero - d.Taxed, Taxed = true };
+            if (d.Untaxed != Money.Zero) yield return new InvoiceLine { Words = d.Taxed == Money.Zero ? d.Words : $"{d.Words} (on what is not taxed)", Kind = LineKind.Other, UnitPrice = Money.Zero - d.Untaxed };
+        }
     }
 
     private LineKind KindOf(int? priceItemId) => priceItemId is { } id && _kinds.TryGetValue(id, out var kind)

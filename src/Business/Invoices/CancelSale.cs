@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using MitigationOffice.Business.Data;
 using MitigationOffice.Business.Quotes;
+using MitigationOffice.Business.Quotes.Phases;
 using MitigationOffice.Business.Work;
 using MitigationOffice.Engineering.Dates;
 
@@ -40,7 +41,12 @@ public static class CancelSale
             EnteredAtUtc = by.NowUtc,
         });
         if (await db.Jobs.SingleOrDefaultAsync(j => j.AcceptanceId == acceptanceId) is { State: JobState.ToPlan or JobState.Planned } job)
+        {
             CallOffJob.Write(job, $"The buyer cancelled in time; the notice came on {HouseTime.Show(receivedOn)}.");
+            await PlanDays.TakeOffAsync(db, PlanDays.Owner.OfJob(job.HouseId, job.Id), null, by.NowUtc);
+        }
+        foreach (var phase in await db.SecondPhases.Where(p => p.AcceptanceId == acceptanceId && p.State != PhaseState.TakenUp).ToListAsync())
+            (phase.State, phase.Since) = (PhaseState.Cancelled, receivedOn);
         await db.SaveChangesAsync();
         return await TakeBackAsync(db, acceptanceId, receivedOn, by);
     }

@@ -37,7 +37,10 @@ public static partial class RenderMail
     /// <summary>RFC 8058: one click needs an https address. Without one the link alone is given.</summary>
     private static void AddUnsubscribe(MimeMessage message, Uri link)
     {
-        message.Headers.Add(new Header(Encoding.ASCII, "List-Unsubscribe", $"<{link.AbsoluteUri}>"));
+        // On one line however long: some relays break the signature of a folded one.
+        var header = new Header(Encoding.ASCII, "List-Unsubscribe", $"<{link.AbsoluteUri}>");
+        header.SetRawValue(Encoding.ASCII.GetBytes($" <{link.AbsoluteUri}>\r\n"));
+        message.Headers.Add(header);
         if (link.Scheme == Uri.UriSchemeHttps) message.Headers.Add("List-Unsubscribe-Post", "List-Unsubscribe=One-Click");
     }
 

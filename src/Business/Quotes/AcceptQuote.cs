@@ -4,6 +4,7 @@ using MitigationOffice.Business.Data;
 using MitigationOffice.Business.Documents;
 using MitigationOffice.Business.Messages;
 using MitigationOffice.Business.Quotes.Papers;
+using MitigationOffice.Business.Quotes.Phases;
 using MitigationOffice.Engineering.Dates;
 
 namespace MitigationOffice.Business.Quotes;
@@ -32,12 +33,13 @@ public static class AcceptQuote
         if (found.State != OfferState.Live) return new(found.State);
         var full = (await GatherPaper.OfAsync(db, found.RevisionId))!;
         if (Refusals(full.Revision, signature) is { Count: > 0 } refusals) return new(OfferState.Live, 0, refusals);
+        if (SealOffer.Of(full.Revision) != full.Revision.SentSha256) return new(OfferState.Live, 0, [("", "This quote cannot be signed now: its records are not as they were sent. Please call the company.")]);
         var quotePdf = await db.Documents.AsNoTracking().SingleAsync(d => d.Id == full.Revision.PdfDocumentId);
         var (evidence, paper) = Evidence(full, signature, quotePdf, found.LinkId, now);
         var signed = SignedCopy.Make(quotePdf.Bytes, AcceptancePaper.Make(paper), paper.Quote.Head("Signed quote") with { MadeAtUtc = now });
         try
         {
-            var id = await db.WriteAsync(() => KeepAsync(db, full, evidence, signed, from, now));
+            var id = await db.WriteAsync(() => KeepAsync(db, full, evidence, signed, from, now, from.Link($"offer/{token}/cancel")));
             return new(OfferState.Accepted, id);
         }
         catch (DbUpdateException)
@@ -77,12 +79,15 @@ public static class AcceptQuote
             AddOnIds = Ids(chosen),
             DeclinedAddOnIds = Ids(declined),
             Net = totals.Net,
+            Discount = totals.Discount,
             Tax = totals.Tax,
             Total = totals.Total,
             Deposit = totals.Deposit,
             TypedName = s.TypedName.Trim(),
             ConsentText = ConsentText,
             IntentText = IntentText,
+            PhaseText = r.Phase is { } phase ? PhaseTrigger.WordsOf(phase, r.TaxPercent) : "",
+            OfferSha256 = r.SentSha256,
             AtUtc = now,
             TimeZone = full.Zone.Id,
             IpAddress = s.IpAddress,
@@ -99,7 +104,7 @@ public static class AcceptQuote
         return (evidence, new(full.OnPaper(full.Revision.SentAtUtc ?? now), tier, chosen, declined, totals, evidence.TypedName, ConsentText, IntentText, at, now, signedOn, s.IpAddress, quotePdf.Sha256, evidence.CancelBy));
     }
 
-    private static async Task<int> KeepAsync(OfficeDb db, QuoteInFull full, Acceptance evidence, byte[] signed, MailIdentity from, DateTime now)
+    private static async Task<int> KeepAsync(OfficeDb db, QuoteInFull full, Acceptance evidence, byte[] signed, MailIdentity from, DateTime now, Uri cancelAt)
     {
         if (db.Database.ProviderName?.EndsWith("Sqlite", StringComparison.Ordinal) == false) await db.Database.ExecuteSqlRawAsync("SELECT pg_advisory_xact_lock(7302)");
         full.Revision.State = RevisionState.Accepted;
@@ -112,18 +117,23 @@ public static class AcceptQuote
         evidence.PreviousHash = await db.Acceptances.OrderByDescending(a => a.Id).Select(a => a.Hash).FirstOrDefaultAsync() ?? "";
         evidence.Hash = evidence.ComputeHash();
         db.Acceptances.Add(evidence);
-        if (MailAddress.IsUsable(full.Customer.Email)) await QueueMail.AddAsync(db, from, now, Confirmation(full, evidence, copy));
+        if (MailAddress.IsUsable(full.Customer.Email)) await QueueMail.AddAsync(db, from, now, Confirmation(full, evidence, copy, cancelAt));
+        await db.SaveChangesAsync();
+        if (full.Revision.Phase is { } phase)
+            db.SecondPhases.Add(new SecondPhase { HouseId = full.House.Id, AcceptanceId = evidence.Id, QuotePhaseId = phase.Id, ValidUntil = phase.ValidUntil, Since = HouseTime.DayOf(now, full.Zone) });
         await db.SaveChangesAsync();
         return evidence.Id;
     }
 
-    private static Letter Confirmation(QuoteInFull full, Acceptance a, StoredDocument copy) =>
+    private static Letter Confirmation(QuoteInFull full, Acceptance a, StoredDocument copy, Uri cancelAt) =>
         new($"accepted:{full.Revision.Id}", MailClass.Work, full.Customer.Email, full.Customer.Name, $"Signed: quote {full.Quote.Number} {full.Revision.Letter}", $"""
             Thank you. {MailAddress.OneLine(a.TypedName)} signed quote {full.Quote.Number} {full.Revision.Letter} on {HouseTime.Show(a.AtUtc, full.Zone)}.
 
             Price, tax included: {a.Total}. Deposit: {a.Deposit}.
 
-            The signed copy is attached; please keep it.{(full.Revision.NoCancelNoticeBecause.Length > 0 ? "" : $" You may cancel until midnight of {HouseTime.Show(a.CancelBy)}; the form for it is in the copy.")} We write to you about the day of the work.
+            The signed copy is attached; please keep it.{(full.Revision.NoCancelNoticeBecause.Length > 0 ? "" : $" You may cancel until midnight of {HouseTime.Show(a.CancelBy)}; the form for it is in the copy, and this page does it too: {cancelAt}")}
+
+            We write to you about the day of the work.
             """)
         {
             HouseId = full.House.Id,

@@ -13,8 +13,17 @@ public sealed record QuoteGap(string Words, string Field);
 /// section 18 (as quoted by others; secondary), and the right to cancel, 16 CFR 429.</summary>
 public static class CheckQuote
 {
-    public static IReadOnlyList<QuoteGap> Gaps(QuoteRevision revision, CompanyProfile company, Customer customer, DateOnly today) =>
-        [.. Company(company), .. Texts(revision), .. Prices(revision), .. Days(revision, today), .. Reach(customer)];
+    public static IReadOnlyList<QuoteGap> Gaps(QuoteRevision revision, CompanyProfile company, Customer customer, IReadOnlyList<Licence> licences, DateOnly today) =>
+        [.. Company(company), .. Expired(licences, today), .. Texts(revision), .. CheckPromise.Gaps(revision), .. Prices(revision), .. CheckMoney.Gaps(revision), .. CheckPromise.PhaseGaps(revision, today), .. Days(revision, today), .. Reach(customer)];
+
+    /// <summary>Of each holder's licences from one office the one that ends last counts.</summary>
+    private static IEnumerable<QuoteGap> Expired(IReadOnlyList<Licence> licences, DateOnly today) =>
+        from l in licences
+        group l by (Holder: l.Holder.Trim().ToUpperInvariant(), Office: l.IssuedBy.Trim().ToUpperInvariant()) into held
+        where held.All(l => l.ExpiresOn < today)
+        let last = held.MaxBy(l => l.ExpiresOn)
+        orderby last.Id
+        select new QuoteGap($"The licence {last.Number} of {last.Holder} ended on {HouseTime.Show(last.ExpiresOn)}. Enter its renewal, or take it out if it is no longer held.", "Shop.Licences");
 
     /// <summary>What may be as it is and is worth a look before it goes out.</summary>
     public static IReadOnlyList<QuoteGap> Advice(QuoteRevision r) => [.. Advices(r)];
@@ -24,8 +33,7 @@ public static class CheckQuote
     private static IEnumerable<QuoteGap> Advices(QuoteRevision r)
     {
         if (r.SuctionDesignId is null) yield return new("No design stands behind this quote, so its paper has no drawing.", "House.Design");
-        if (!Empty(r.Cautions) && !Chemicals.Any(c => r.Cautions.Contains(c, StringComparison.OrdinalIgnoreCase))) yield return new("The cautions name no chemical that is used: cement, primer, sealant.", nameof(r.Cautions));
-        if (!Empty(r.Promise) && !r.Promise.Contains("pCi/L", StringComparison.OrdinalIgnoreCase)) yield return new("The promise names no level in pCi/L.", nameof(r.Promise));
+        if (r.GuaranteePCiL == 0) yield return new("No radon level is guaranteed; say in the promise what is.", nameof(r.GuaranteePCiL));
         if (Empty(r.Terms)) yield return new("The terms of payment are empty.", nameof(r.Terms));
         if (Empty(r.WhyRecommended)) yield return new("Nothing says why that choice is recommended.", nameof(r.WhyRecommended));
         if (r.FanLifeYears == 0) yield return new("How long a fan lasts is not filled in, so the cost of owning replaces none.", nameof(r.FanLifeYears));
@@ -51,6 +59,7 @@ public static class CheckQuote
         if (Empty(r.OwnersPart)) yield return new("Write what the owner of the house must look after.", nameof(r.OwnersPart));
         if (Empty(r.Promise)) yield return new("Write what is promised, and on which conditions.", nameof(r.Promise));
         if (Empty(r.Cautions)) yield return new("Write the cautions, chemicals used among them.", nameof(r.Cautions));
+        else if (!Chemicals.Any(c => r.Cautions.Contains(c, StringComparison.OrdinalIgnoreCase))) yield return new("The cautions name no chemical that is used: cement, primer, sealant.", nameof(r.Cautions));
         if (Empty(r.CancellationNotice) && Empty(r.NoCancelNoticeBecause))
             yield return new("Write the right-to-cancel notice, or why it is left out.", nameof(r.CancellationNotice));
     }

@@ -36,6 +36,7 @@ public static class DraftQuote
             DepositPercent = company.DepositPercent,
             Answers = AnswersOf(house),
             OwningYears = Math.Clamp(house.YearsInUse ?? CostOfOwning.UsualYears, 1, CostOfOwning.MostYears),
+            PriceBookVersion = await db.PriceBookVersions.MaxAsync(v => (int?)v.Number) ?? 0,
             Scope = designId is null ? "" : Scope(computed),
         };
         QuoteTexts.Fill(revision, company);

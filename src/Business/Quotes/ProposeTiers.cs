@@ -7,6 +7,8 @@ namespace MitigationOffice.Business.Quotes;
 /// of the price, and what must be found out of the house before it is wanted. The office changes what does not fit.</summary>
 public static class ProposeTiers
 {
+    public const string FloorWords = "Coming out and setting up";
+
     private sealed record Taken(PriceItem Item, decimal Quantity, AddOnVerdict Verdict)
     {
         public bool InTier(int n) => Verdict.Stand == AddOnStand.Included && Item.FromTier is > 0 && Item.FromTier <= n;
@@ -34,6 +36,7 @@ public static class ProposeTiers
         tier.Lines.AddRange(held.Where(t => t.Quantity > 0).Select(t => LineOf(t.Item, t.Quantity, company)));
         var hours = Math.Ceiling(PriceQuote.LabourHours(tier) * 4) / 4;
         if (hours > 0) tier.Lines.AddRange(held.Where(t => t.Item.TakenBy == TakenBy.Hour).Select(t => HourLine(t.Item, hours, company)));
+        if (tier.Lines.Count > 0 && company.PriceFloor - tier.Lines.Select(l => l.Amount).Sum() is var short_ && short_ > Money.Zero) tier.Lines.Add(new QuoteLine { Words = FloorWords, UnitPrice = short_ });
         for (var i = 0; i < tier.Lines.Count; i++) tier.Lines[i].Position = i + 1;
         return tier;
     }
@@ -79,6 +82,7 @@ public static class ProposeTiers
         Position = position,
         Taxable = item.Taxable,
         Reason = item.Reason,
+        Quantity = quantity,
         Recommended = recommended,
         Words = quantity == 1 ? item.Name : $"{item.Name}, {TypedNumbers.Plain(quantity)} {item.Unit}",
         Price = item.PriceAt(company.LabourPricePerHour).Times(quantity),

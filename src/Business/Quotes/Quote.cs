@@ -3,6 +3,7 @@ using System.Security.Cryptography;
 using System.Text;
 using Microsoft.EntityFrameworkCore;
 using MitigationOffice.Business.Data;
+using MitigationOffice.Business.Quotes.Phases;
 using MitigationOffice.Business.Shop;
 
 namespace MitigationOffice.Business.Quotes;
@@ -18,6 +19,9 @@ public sealed class Quote : Record
     public int HouseId { get; set; }
     public int CustomerId { get; set; }
     public DateTime CreatedAtUtc { get; set; }
+
+    /// <summary>The customer is not to be reminded of this quote.</summary>
+    public bool NoNudges { get; set; }
     public List<QuoteRevision> Revisions { get; set; } = [];
 }
 
@@ -93,6 +97,33 @@ public sealed class QuoteRevision : Record
     public string WhyRecommended { get; set; } = "";
     public int? PdfDocumentId { get; set; }
     public string DeclineReason { get; set; } = "";
+
+    /// <summary>Why it came to nothing, where it did.</summary>
+    public LostBecause LostBecause { get; set; }
+    public DateTime? ClosedAtUtc { get; set; }
+
+    /// <summary>The version of the price book its prices are from; 0: from before versions were kept.</summary>
+    public int PriceBookVersion { get; set; }
+
+    /// <summary>Taken off the whole, additions included: a share or an amount, never both.</summary>
+    public decimal DiscountPercent { get; set; }
+    public Money DiscountAmount { get; set; }
+    public string DiscountReason { get; set; } = "";
+
+    /// <summary>The price before tax that was agreed before, in the quote this one follows from; zero: none.</summary>
+    public Money AgreedPrice { get; set; }
+
+    /// <summary>The radon level that is guaranteed, pCi/L: a test made after the work stays below it. Empty: not said yet; 0: none is guaranteed.</summary>
+    public decimal? GuaranteePCiL { get; set; }
+    public int GuaranteeMonths { get; set; }
+
+    /// <summary>Visits made at no charge until the level is kept.</summary>
+    public int GuaranteeVisits { get; set; }
+    public string GuaranteeConditions { get; set; } = "";
+
+    /// <summary>SHA-256 of everything offered, written when it was sent.</summary>
+    public string SentSha256 { get; set; } = "";
+    public QuotePhase? Phase { get; set; }
     public List<QuoteTier> Tiers { get; set; } = [];
     public List<QuoteAddOn> AddOns { get; set; } = [];
 }
@@ -105,6 +136,11 @@ public sealed class QuoteTier : Record
     public int Position { get; set; }
     public required string Name { get; set; }
     public string Summary { get; set; } = "";
+
+    /// <summary>Taken off this choice's lines: a share or an amount, never both.</summary>
+    public decimal DiscountPercent { get; set; }
+    public Money DiscountAmount { get; set; }
+    public string DiscountReason { get; set; } = "";
     public List<QuoteLine> Lines { get; set; } = [];
 }
 
@@ -138,6 +174,9 @@ public sealed class QuoteAddOn : Record
     public int? PriceItemId { get; set; }
     public required string Words { get; set; }
     public string Reason { get; set; } = "";
+
+    /// <summary>How much of the price book's item is in it.</summary>
+    public decimal Quantity { get; set; } = 1;
     public Money Price { get; set; }
     public Money Cost { get; set; }
     public int LabourMinutes { get; set; }
@@ -162,7 +201,7 @@ public sealed class QuoteLink : Record
 
 /// <summary>Evidence that a revision was accepted: what was shown, chosen and signed, by whom, when, from where.
 /// Hash-chained to the one before it; never edited.</summary>
-[Holds(Truth.Document)]
+[Holds(Truth.Document, Frozen = true)]
 [Index(nameof(QuoteRevisionId), IsUnique = true)]
 public sealed class Acceptance : Record
 {
@@ -174,13 +213,22 @@ public sealed class Acceptance : Record
 
     /// <summary>Ids of the recommended add-ons that were declined knowingly.</summary>
     public string DeclinedAddOnIds { get; set; } = "";
+
+    /// <summary>After the discount.</summary>
     public Money Net { get; set; }
+    public Money Discount { get; set; }
     public Money Tax { get; set; }
     public Money Total { get; set; }
     public Money Deposit { get; set; }
     public required string TypedName { get; set; }
     public required string ConsentText { get; set; }
     public required string IntentText { get; set; }
+
+    /// <summary>The second phase agreed to, in words; empty where the quote holds none.</summary>
+    public string PhaseText { get; set; } = "";
+
+    /// <summary>Of everything offered: <see cref="QuoteRevision.SentSha256"/>.</summary>
+    public string OfferSha256 { get; set; } = "";
     public DateTime AtUtc { get; set; }
     public required string TimeZone { get; set; }
     public string IpAddress { get; set; } = "";
@@ -201,9 +249,9 @@ public sealed class Acceptance : Record
 
     /// <summary>Of the acceptance before it and everything in this one.</summary>
     public string ComputeHash() => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(string.Join('\u001f', PreviousHash,
-        Of(QuoteRevisionId), Of(QuoteTierId), AddOnIds, DeclinedAddOnIds, Of(Net.Cents), Of(Tax.Cents), Of(Total.Cents), Of(Deposit.Cents),
-        TypedName, ConsentText, IntentText, AtUtc.ToString("yyyy-MM-ddTHH:mm:ss.ffffff", CultureInfo.InvariantCulture), TimeZone, IpAddress, UserAgent,
-        Of(QuoteLinkId ?? 0), PdfSha256, SignedSha256, CancelBy.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)))));
+        Of(QuoteRevisionId), Of(QuoteTierId), AddOnIds, DeclinedAddOnIds, Of(Net.Cents), Of(Discount.Cents), Of(Tax.Cents), Of(Total.Cents), Of(Deposit.Cents),
+        TypedName, ConsentText, IntentText, PhaseText, OfferSha256, AtUtc.ToString("yyyy-MM-ddTHH:mm:ss.ffffff", CultureInfo.InvariantCulture), TimeZone, IpAddress, UserAgent,
+        Of(QuoteLinkId ?? 0), Of(PdfDocumentId), PdfSha256, Of(SignedDocumentId), SignedSha256, CancelBy.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)))));
 
     private static string Of(long number) => number.ToString(CultureInfo.InvariantCulture);
 }

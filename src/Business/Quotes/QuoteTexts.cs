@@ -11,6 +11,9 @@ public static class QuoteTexts
     public const string Promise =
         "If a test made after the work, by the protocol and with the house as it was agreed, shows 4.0 pCi/L or more, we adjust or extend the system until it is below, at no charge for our labor, for one year. The promise does not cover changes to the house, a system that is switched off, or parts damaged by others. What was computed is a forecast, not a guarantee of a radon level; only a test shows the level.";
 
+    public const string GuaranteeConditions =
+        "The fan runs without a break, its pipe and gauge are left as they were fitted, the house is not altered, the test is made by the protocol with the house closed, and we are told of its result within 30 days.";
+
     public const string Cautions =
         "A fan that draws air from under the slab can draw combustion gas into the house. Natural-draft appliances are checked before we leave, and the system is not left running if one of them spills.\n"
         + "Coring concrete makes silica dust; stay out of the room while it is done. Tell us about vermiculite, asbestos or old paint before the work starts.\n"
@@ -49,6 +52,8 @@ public static class QuoteTexts
         (revision.DepositDueDays, revision.BalanceDueDays) = (company.DepositDueDays, company.BalanceDueDays);
         revision.Terms = Or(company.QuoteTerms, Terms(company.DepositDueDays, company.BalanceDueDays));
         revision.CancellationNotice = Or(company.CancellationNotice, CancelNotice);
+        (revision.GuaranteePCiL, revision.GuaranteeMonths, revision.GuaranteeVisits) = (company.GuaranteePCiL, company.GuaranteeMonths, company.GuaranteeVisits);
+        revision.GuaranteeConditions = Or(company.GuaranteeConditions, GuaranteeConditions);
         revision.OwnersPart = OwnersPart;
         revision.TimeNeeded = TimeNeeded;
     }

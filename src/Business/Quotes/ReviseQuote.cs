@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using MitigationOffice.Business.Data;
 using MitigationOffice.Business.Design;
+using MitigationOffice.Business.Quotes.Phases;
 
 namespace MitigationOffice.Business.Quotes;
 
@@ -24,7 +25,7 @@ public static class ReviseQuote
     });
 
     public static IQueryable<QuoteRevision> WithPrices(this IQueryable<QuoteRevision> revisions) =>
-        revisions.Include(r => r.Tiers).ThenInclude(t => t.Lines).Include(r => r.AddOns);
+        revisions.Include(r => r.Tiers).ThenInclude(t => t.Lines).Include(r => r.AddOns).Include(r => r.Phase);
 
     private static QuoteRevision Copy(QuoteRevision r, DateTime now, DateOnly validUntil) => new()
     {
@@ -56,12 +57,42 @@ public static class ReviseQuote
         NotOffered = r.NotOffered,
         RecommendedTier = r.RecommendedTier,
         WhyRecommended = r.WhyRecommended,
+        PriceBookVersion = r.PriceBookVersion,
+        DiscountPercent = r.DiscountPercent,
+        DiscountAmount = r.DiscountAmount,
+        DiscountReason = r.DiscountReason,
+        AgreedPrice = r.AgreedPrice,
+        GuaranteePCiL = r.GuaranteePCiL,
+        GuaranteeMonths = r.GuaranteeMonths,
+        GuaranteeVisits = r.GuaranteeVisits,
+        GuaranteeConditions = r.GuaranteeConditions,
+        Phase = r.Phase is { } phase ? Copy(phase) : null,
         Tiers = [.. r.Tiers.OrderBy(t => t.Position).Select(Copy)],
         AddOns = [.. r.AddOns.OrderBy(a => a.Position).Select(Copy)],
     };
 
-    private static QuoteTier Copy(QuoteTier t) =>
-        new() { Position = t.Position, Name = t.Name, Summary = t.Summary, Lines = [.. t.Lines.OrderBy(l => l.Position).Select(Copy)] };
+    private static QuoteTier Copy(QuoteTier t) => new()
+    {
+        Position = t.Position,
+        Name = t.Name,
+        Summary = t.Summary,
+        DiscountPercent = t.DiscountPercent,
+        DiscountAmount = t.DiscountAmount,
+        DiscountReason = t.DiscountReason,
+        Lines = [.. t.Lines.OrderBy(l => l.Position).Select(Copy)],
+    };
+
+    private static QuotePhase Copy(QuotePhase p) => new()
+    {
+        Level = p.Level,
+        Unit = p.Unit,
+        Scope = p.Scope,
+        Price = p.Price,
+        Cost = p.Cost,
+        LabourMinutes = p.LabourMinutes,
+        Taxable = p.Taxable,
+        ValidUntil = p.ValidUntil,
+    };
 
     private static QuoteLine Copy(QuoteLine l) => new()
     {
@@ -83,6 +114,7 @@ public static class ReviseQuote
         PriceItemId = a.PriceItemId,
         Words = a.Words,
         Reason = a.Reason,
+        Quantity = a.Quantity,
         Price = a.Price,
         Cost = a.Cost,
         LabourMinutes = a.LabourMinutes,

@@ -16,13 +16,14 @@ public sealed record SentQuote(IReadOnlyList<QuoteGap> Gaps, string? Token, stri
 public static class SendQuote
 {
     /// <param name="expectedVersion">The version the sender looked at; a later edit refuses the sending.</param>
-    public static async Task<SentQuote> NowAsync(OfficeDb db, int revisionId, int expectedVersion, MailIdentity from, TimeProvider clock, string by)
+    /// <param name="further">What is missing beyond the quote itself.</param>
+    public static async Task<SentQuote> NowAsync(OfficeDb db, int revisionId, int expectedVersion, MailIdentity from, TimeProvider clock, string by, IReadOnlyList<QuoteGap>? further = null)
     {
         var now = clock.GetUtcNow().UtcDateTime;
         if (await GatherPaper.OfAsync(db, revisionId) is not { } full) return new([], null, "This quote does not exist.");
         if (full.Revision.State != RevisionState.Draft) return new([], null, "This revision was sent already.");
         if (full.Revision.Version != expectedVersion) return new([], null, "Someone changed this quote since you opened it. Look at it again, then send it.");
-        if (full.Gaps(now) is { Count: > 0 } gaps) return new(gaps, null);
+        if (full.Gaps(now).Concat(further ?? []).ToList() is { Count: > 0 } gaps) return new(gaps, null);
         var design = await DesignAsync(db, full.Revision.SuctionDesignId, clock);
         var pdf = QuotePaper.Make(full.OnPaper(now) with { Section = await GatherPaper.SectionAsync(db, full) });
         try
@@ -56,6 +57,7 @@ public static class SendQuote
         db.Documents.Add(document);
         await db.SaveChangesAsync();
         (revision.State, revision.SentAtUtc, revision.PdfDocumentId) = (RevisionState.Sent, now, document.Id);
+        revision.SentSha256 = SealOffer.Of(revision);
         foreach (var earlier in await db.QuoteRevisions.Where(r => r.QuoteId == full.Quote.Id && r.Id != revision.Id && r.State == RevisionState.Sent).ToListAsync())
             earlier.State = RevisionState.Replaced;
         if (design is { FrozenAtUtc: null }) design.FrozenAtUtc = now;

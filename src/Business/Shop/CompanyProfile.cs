@@ -33,6 +33,15 @@ public sealed class CompanyProfile : Record
     public Money LabourPricePerHour { get; set; } = Money.FromDollars(95m);
     public Money LabourCostPerHour { get; set; } = Money.FromDollars(52m);
 
+    /// <summary>What the shop costs beside the work, as a share of the work's cost.</summary>
+    public decimal OverheadPercent { get; set; }
+
+    /// <summary>The least share of the net price that must be left when work and overhead are paid for; 0: no rule.</summary>
+    public decimal LeastMarginPercent { get; set; }
+
+    /// <summary>The least a job is done for, before tax; 0: no floor.</summary>
+    public Money PriceFloor { get; set; }
+
     public decimal ElectricityCentsPerKWh { get; set; } = 15m;
     public string ElectricityPriceSource { get; set; } = "";
     public decimal FuelDollarsPerTherm { get; set; } = 1.20m;
@@ -65,6 +74,12 @@ public sealed class CompanyProfile : Record
     public string QuoteCautions { get; set; } = "";
     public string CancellationNotice { get; set; } = "";
 
+    /// <summary>The radon level guaranteed in quotes, pCi/L; 0: none.</summary>
+    public decimal GuaranteePCiL { get; set; } = 4.0m;
+    public int GuaranteeMonths { get; set; } = 12;
+    public int GuaranteeVisits { get; set; } = 2;
+    public string GuaranteeConditions { get; set; } = "";
+
     public int AlarmBatteryMonths { get; set; } = 12;
     public int RetestMonths { get; set; } = 24;
 }
@@ -77,4 +92,22 @@ public sealed class Licence : Record
     public required string Number { get; set; }
     public required string IssuedBy { get; set; }
     public DateOnly? ExpiresOn { get; set; }
+
+    /// <summary>Minutes of education asked for before the renewal; empty where none are.</summary>
+    public int? EducationMinutesNeeded { get; set; }
+    public List<EducationCourse> Courses { get; set; } = [];
+}
+
+/// <summary>A course taken towards the renewal of a licence.</summary>
+[Holds(Truth.Fact)]
+public sealed class EducationCourse : Record
+{
+    public int LicenceId { get; set; }
+    public DateOnly Day { get; set; }
+    public required string Title { get; set; }
+    public int Minutes { get; set; }
+    public decimal Hours => Minutes / 60m;
+
+    /// <summary>Counted for the term that ended; no longer for the one that runs.</summary>
+    public bool Used { get; set; }
 }

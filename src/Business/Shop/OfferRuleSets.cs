@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Runtime.CompilerServices;
 using Microsoft.EntityFrameworkCore;
 using MitigationOffice.Business.Data;
 using MitigationOffice.Engineering.Siting;
@@ -12,6 +13,7 @@ public sealed record OfferedRuleSet(string Key, string? Own);
 public static class OfferRuleSets
 {
     private const string WithoutState = "us-epa-1994";
+    private static readonly ConditionalWeakTable<OfficeDb, IReadOnlyList<RuleSetEdition>> Read = [];
 
     /// <summary>As options of a form; the first stands for the rules of the house's state.</summary>
     public static async Task<IReadOnlyList<(string Value, string Words)>> ChoicesAsync(OfficeDb db)
@@ -25,18 +27,20 @@ public static class OfferRuleSets
         ];
     }
 
-    /// <summary>The newest edition of each of the office's own sets, without its text.</summary>
-    public static async Task<IReadOnlyList<RuleSetEdition>> NewestAsync(OfficeDb db) =>
-        [.. (await db.RuleSets.AsNoTracking().OrderBy(r => r.Key).ThenByDescending(r => r.Edition)
-            .Select(r => new RuleSetEdition { Id = r.Id, Version = r.Version, Key = r.Key, Edition = r.Edition, Jurisdiction = r.Jurisdiction, Citation = r.Citation, Rules = r.Rules, Text = "", Sha256 = r.Sha256, AddedAtUtc = r.AddedAtUtc, AddedBy = r.AddedBy, SetAside = r.SetAside })
-            .ToListAsync()).DistinctBy(r => r.Key)];
+    /// <summary>The newest edition of each of the office's own sets. Read once for each opened database: a page asks for the choices and for the chosen one.</summary>
+    public static async Task<IReadOnlyList<RuleSetEdition>> NewestAsync(OfficeDb db)
+    {
+        if (Read.TryGetValue(db, out var known)) return known;
+        var newest = await db.RuleSets.AsNoTracking().Where(r => !db.RuleSets.Any(later => later.Key == r.Key && later.Edition > r.Edition)).OrderBy(r => r.Key).ToListAsync();
+        Read.AddOrUpdate(db, newest);
+        return newest;
+    }
 
     /// <summary>The rules of a chosen key; with none chosen those of the state, and where the state has none, the federal guidance.</summary>
     public static async Task<OfferedRuleSet> ForAsync(OfficeDb db, string chosen, string state)
     {
         var ofState = $"us-{state.Trim().ToLowerInvariant()}";
-        var own = (await db.RuleSets.AsNoTracking().Where(r => r.Key == chosen || r.Key == ofState || r.Key == WithoutState).OrderByDescending(r => r.Edition)
-            .Select(r => new { r.Key, r.Text, r.SetAside }).ToListAsync()).DistinctBy(r => r.Key).ToList();
+        var own = (await NewestAsync(db)).ToList();
         foreach (var key in new[] { chosen, ofState, WithoutState })
         {
             if (own.Find(r => r.Key == key && !r.SetAside) is { } current) return new(key, current.Text);

@@ -37,6 +37,7 @@ public static class PriceBookFile
         item.OfferedFor = row.Has("offered_for") ? row.Word<OfferReason>("offered_for", OfferReason.Always) : GuessTaking.ReasonOf(item);
         item.TakenBy = row.Has("taken_by") ? row.Word<TakenBy>("taken_by", TakenBy.Job) : GuessTaking.TakenByOf(item);
         item.FromTier = row.Has("from_tier") ? row.Whole("from_tier", 0, 3, item.Use == PriceUse.Part ? 1 : 0) : GuessTaking.FromTierOf(item);
+        if (item.Rule == PriceRule.Margin && item.MarkupPercent > PriceItem.MostMarginPercent) row.Refuse($"“markup_percent” is a margin here, at most {Plain(PriceItem.MostMarginPercent)} %; not {Plain(item.MarkupPercent)}.");
         if (item.PipeSize.Length > 0 && !PipeSizes.Contains(item.PipeSize)) row.Refuse($"“pipe_size” must be one of {string.Join(", ", PipeSizes)}, or empty; not {item.PipeSize}.");
         if (item.OfferedFor == OfferReason.LargerPipe && item.PipeSize.Length == 0) row.Refuse("“pipe_size” is empty; a larger pipe needs its size.");
         return item;

@@ -9,6 +9,7 @@ public enum PriceKind
     Labour,
     Subcontract,
     Permit,
+    Travel,
 }
 
 public enum PriceRule
@@ -18,6 +19,9 @@ public enum PriceRule
 
     /// <summary>Price as written.</summary>
     Fixed,
+
+    /// <summary>Price = cost ÷ (1 − margin): the margin is that share of the price.</summary>
+    Margin,
 }
 
 public enum PriceUse
@@ -34,6 +38,9 @@ public enum PriceUse
 [Index(nameof(Code), IsUnique = true)]
 public sealed class PriceItem : Record
 {
+    /// <summary>A margin of the whole price would have no price.</summary>
+    public const decimal MostMarginPercent = 95;
+
     public required string Code { get; set; }
     public required string Name { get; set; }
     public PriceKind Kind { get; set; }
@@ -43,6 +50,8 @@ public sealed class PriceItem : Record
     public string Unit { get; set; } = "each";
     public Money Cost { get; set; }
     public PriceRule Rule { get; set; }
+
+    /// <summary>The markup, or the margin where the rule is that.</summary>
     public decimal MarkupPercent { get; set; }
     public Money FixedPrice { get; set; }
     public int LabourMinutes { get; set; }
@@ -81,8 +90,14 @@ public sealed class PriceItem : Record
     }
 
     /// <summary>Price of one unit, its labour at the given hourly price included.</summary>
-    public Money PriceAt(Money labourPricePerHour) =>
-        (Rule == PriceRule.Fixed ? FixedPrice : Cost.Times(1 + MarkupPercent / 100m)) + labourPricePerHour.Times(LabourMinutes / 60m);
+    public Money PriceAt(Money labourPricePerHour) => Bare + labourPricePerHour.Times(LabourMinutes / 60m);
+
+    private Money Bare => Rule switch
+    {
+        PriceRule.Fixed => FixedPrice,
+        PriceRule.Margin => Cost.Times(100m / (100m - Math.Min(MarkupPercent, MostMarginPercent))),
+        _ => Cost.Times(1 + MarkupPercent / 100m),
+    };
 
     /// <summary>What one unit costs the company, its labour at the given hourly cost included.</summary>
     public Money CostAt(Money labourCostPerHour) => Cost + labourCostPerHour.Times(LabourMinutes / 60m);

@@ -3,32 +3,41 @@ using MitigationOffice.Business.Data;
 
 namespace MitigationOffice.Business.StateReports;
 
-/// <summary>One month's report, frozen with what was in it.</summary>
-[Holds(Truth.Document)]
-[Index(nameof(Month), nameof(Layout), IsUnique = true)]
+/// <summary>One report as it was frozen: what was in it, by which text of the profile, its files. Written once; hash-chained to the
+/// one before it. What was wrong is amended in the next.</summary>
+[Holds(Truth.Document, Frozen = true)]
+[Index(nameof(ProfileCode), nameof(Number), IsUnique = true)]
+[Index(nameof(ProfileCode), nameof(Period), IsUnique = true)]
 public sealed class ReportRun : Record
 {
-    /// <summary>First day of the month reported.</summary>
-    public DateOnly Month { get; set; }
-    public required string Layout { get; set; }
+    public required string ProfileCode { get; set; }
+
+    /// <summary>1, 2, 3 … within its profile.</summary>
+    public int Number { get; set; }
+    public int ProfileEdition { get; set; }
+    public required string ProfileJson { get; set; }
+
+    /// <summary>The period's name, "2026-10".</summary>
+    public required string Period { get; set; }
+    public PeriodKind PeriodKind { get; set; }
+    public DateOnly First { get; set; }
+    public DateOnly Last { get; set; }
+    public DateOnly? DueOn { get; set; }
     public DateTime FrozenAtUtc { get; set; }
     public required string FrozenBy { get; set; }
-    public int CsvDocumentId { get; set; }
-    public DateOnly? SentOn { get; set; }
-    public string SentHow { get; set; } = "";
-    public List<ReportEntry> Entries { get; set; } = [];
-}
+    public string SignedBy { get; set; } = "";
 
-/// <summary>A system's place in a run. A system stands in one run of a layout and never in a second.</summary>
-[Holds(Truth.Document)]
-[Index(nameof(Layout), nameof(InstalledSystemId), IsUnique = true)]
-public sealed class ReportEntry : Record
-{
-    public int ReportRunId { get; set; }
-    public required string Layout { get; set; }
-    public int InstalledSystemId { get; set; }
-    public int Position { get; set; }
+    /// <summary>Values of the whole report, JSON object of name to text.</summary>
+    public required string HeadJson { get; set; }
+    public int Counted { get; set; }
+    public int Amendments { get; set; }
+    public Money Fee { get; set; }
+    public int? CsvDocumentId { get; set; }
+    public int? XlsxDocumentId { get; set; }
+    public int? PdfDocumentId { get; set; }
+    public required string PreviousHash { get; set; }
+    public required string Hash { get; set; }
 
-    /// <summary>The row as reported, JSON object of column to text.</summary>
-    public required string RowJson { get; set; }
+    public ReportPeriod Days => new(PeriodKind, Period, First, Last);
+    public IEnumerable<int> DocumentIds => new[] { CsvDocumentId, XlsxDocumentId, PdfDocumentId }.OfType<int>();
 }

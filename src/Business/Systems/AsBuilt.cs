@@ -28,6 +28,14 @@ public sealed record AsBuilt
     /// <summary>Empty: keep what is on record.</summary>
     public Money? Price { get; init; }
     public string DifferencesFromDesign { get; init; } = "";
+    public string SecondBranch { get; init; } = "";
+    public string TakenOverParts { get; init; } = "";
+
+    /// <summary>Empty: keep what is on record.</summary>
+    public Money? TakenOverCredit { get; init; }
+    public string Electrician { get; init; } = "";
+    public string ElectricianLicence { get; init; } = "";
+    public DateOnly? WiringSignedOn { get; init; }
 
     /// <summary>Fan, gauge, alarm and whatever else was fitted; a part without a model was not fitted.</summary>
     public IReadOnlyList<FittedPart> Parts { get; init; } = [];
@@ -42,4 +50,8 @@ public sealed record FittedPart(ComponentKind Kind, string Model, string Serial 
 }
 
 /// <param name="SuctionPa">Positive: suction under the slab.</param>
-public sealed record FinalReading(string HoleLabel, double SuctionPa, double? PredictedPa = null);
+public sealed record FinalReading(string HoleLabel, double SuctionPa, double? PredictedPa = null)
+{
+    /// <summary>The same hole with the fan off; negative: the soil pushes.</summary>
+    public double? FanOffPa { get; init; }
+}

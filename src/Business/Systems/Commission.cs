@@ -8,6 +8,9 @@ namespace MitigationOffice.Business.Systems;
 /// <summary>Puts a finished system on record in one act, and corrects that record.</summary>
 public static class Commission
 {
+    /// <summary>Where the duty to check and not to leave running stands.</summary>
+    public const string BackdraftSource = "EPA 402-R-93-078, 17 (from memory); the risk: ANSI/AARST SGM-SF 2017, 11.1.1";
+
     public const string BackdraftDoThis =
         "Switch the system off at its breaker and air the room. Do not leave it running. Give the appliance air or relieve the room, or have a licensed "
         + "heating contractor mend the cause; then repeat the check and record it here. Until then the system is recorded as switched off.";
@@ -44,6 +47,7 @@ public static class Commission
             refusals.Add(new("FanOn.Day", "The fan cannot have been switched on in the time to come. Write the day and the time it was switched on to stay."));
         var natural = await db.Houses.Where(h => h.Id == built.HouseId).SelectMany(h => h.Appliances).Where(a => a.Draft == Draft.Natural).Select(a => a.Name).ToListAsync();
         refusals.AddRange(Backdraft(built, natural));
+        if (built.WiringSignedOn is not null && built.Electrician.Length == 0) refusals.Add(new(nameof(AsBuilt.Electrician), "Write the electrician who signed the wiring off."));
         if (built.Parts.All(p => p.Kind != ComponentKind.Fan)) refusals.Add(new("FanId", "Choose the fan that was fitted, or write its model."));
         return refusals;
     }
@@ -77,6 +81,8 @@ public static class Commission
         (s.StartUpGaugePa, s.StartUpGaugeAsEntered, s.StartUpWatts) = (built.StartUpGaugePa, built.StartUpGaugeAsEntered, built.StartUpWatts);
         (s.Backdraft, s.BackdraftNotes, s.LeftRunning) = (built.Backdraft, built.BackdraftNotes, built.LeftRunning);
         (s.Price, s.DifferencesFromDesign) = (built.Price ?? s.Price, built.DifferencesFromDesign);
+        (s.SecondBranch, s.TakenOverParts, s.TakenOverCredit) = (built.SecondBranch, built.TakenOverParts, built.TakenOverCredit ?? s.TakenOverCredit);
+        (s.Electrician, s.ElectricianLicence, s.WiringSignedOn) = (built.Electrician, built.ElectricianLicence, built.WiringSignedOn);
         WriteParts(db, s, built.Parts, built.CompletedOn);
         WriteReadings(db, s, built.Readings);
     }
@@ -104,7 +110,7 @@ public static class Commission
         {
             var row = s.FinalSuctions.FirstOrDefault(f => f.HoleLabel == reading.HoleLabel);
             if (row is null) s.FinalSuctions.Add(row = new FinalSuction { HoleLabel = reading.HoleLabel });
-            (row.SuctionPa, row.PredictedPa) = (reading.SuctionPa, reading.PredictedPa ?? row.PredictedPa);
+            (row.SuctionPa, row.FanOffPa, row.PredictedPa) = (reading.SuctionPa, reading.FanOffPa, reading.PredictedPa ?? row.PredictedPa);
         }
     }
 }

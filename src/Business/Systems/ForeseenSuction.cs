@@ -16,19 +16,33 @@ public sealed record ForeseenSuction(double? PitPa, IReadOnlyDictionary<string, 
 
     public static readonly ForeseenSuction Nothing = new(null, new Dictionary<string, double>());
 
+    /// <summary>From a hole's share of the pit's suction as the day's readings leave it open: lowest and highest, by hole.</summary>
+    public IReadOnlyDictionary<string, (double LowPa, double HighPa)> BandsPa { get; init; } = new Dictionary<string, (double, double)>();
+
     public static ForeseenSuction Of(string? reportJson)
     {
-        if (reportJson is null) return Nothing;
+        if (Read(reportJson) is not { Shown: { OnCurve: true } fan } report) return Nothing;
+        var bands = report.Soil.Holes.Where(h => h.Ratio > 0).ToDictionary(h => h.Label, h => (h.Low / h.Ratio, h.High / h.Ratio), StringComparer.OrdinalIgnoreCase);
+        return new(fan.PitVacuumPa, fan.Holes.ToDictionary(h => h.Label, h => h.NowPa, StringComparer.OrdinalIgnoreCase))
+        {
+            Fan = fan.Model, Watts = fan.Watts,
+            BandsPa = fan.Holes.Where(h => bands.ContainsKey(h.Label)).ToDictionary(h => h.Label, h => (h.NowPa * bands[h.Label].Item1, h.NowPa * bands[h.Label].Item2), StringComparer.OrdinalIgnoreCase),
+        };
+    }
+
+    /// <summary>The freeze forecast in a stored report.</summary>
+    public static FreezeResult? WinterOf(string? reportJson) => Read(reportJson)?.Freeze;
+
+    /// <summary>Null where there is none, or an older engine wrote it in a shape this version does not read.</summary>
+    private static DesignReport? Read(string? reportJson)
+    {
         try
         {
-            return JsonSerializer.Deserialize<DesignReport>(reportJson, DesignFileText.Json)?.Shown is { OnCurve: true } fan
-                ? new(fan.PitVacuumPa, fan.Holes.ToDictionary(h => h.Label, h => h.NowPa, StringComparer.OrdinalIgnoreCase)) { Fan = fan.Model, Watts = fan.Watts }
-                : Nothing;
+            return reportJson is null ? null : JsonSerializer.Deserialize<DesignReport>(reportJson, DesignFileText.Json);
         }
         catch (JsonException)
         {
-            // A report of an older engine that this version does not read: the column is left out.
-            return Nothing;
+            return null;
         }
     }
 }

@@ -43,6 +43,16 @@ public sealed class InstalledSystem : Record
     public bool LeftRunning { get; set; } = true;
     public Money Price { get; set; }
     public string DifferencesFromDesign { get; set; } = "";
+
+    /// <summary>What was left ready for a second suction point: a capped tee, where.</summary>
+    public string SecondBranch { get; set; } = "";
+
+    /// <summary>Parts that already stood in the house and were used again, and what the buyer is credited for them.</summary>
+    public string TakenOverParts { get; set; } = "";
+    public Money TakenOverCredit { get; set; }
+    public string Electrician { get; set; } = "";
+    public string ElectricianLicence { get; set; } = "";
+    public DateOnly? WiringSignedOn { get; set; }
     public int? LabelDocumentId { get; set; }
     public int? PacketDocumentId { get; set; }
     public List<SystemComponent> Components { get; set; } = [];
@@ -83,5 +93,8 @@ public sealed class FinalSuction : Record
     public int InstalledSystemId { get; set; }
     public required string HoleLabel { get; set; }
     public double SuctionPa { get; set; }
+
+    /// <summary>The same hole with the fan off; negative: the soil pushes.</summary>
+    public double? FanOffPa { get; set; }
     public double? PredictedPa { get; set; }
 }

@@ -21,14 +21,28 @@ public static class PacketPaper
             paper.Heading("What was put in");
             paper.Facts(PutIn(s), 108);
             paper.Heading("Is it working?");
-            paper.Text($"Look at the gauge once a month. At the start its two columns stood {s.StartUpReading} apart. About the same: all is well.");
+            paper.Text($"Look at the gauge once a month: colored fluid in a U-shaped tube. Read how far apart the two columns stand, at eye level. At the start they stood {s.StartUpReading} apart. Within about a fifth of that: all is well.");
             paper.Caution("No difference, or clearly more or less, or the alarm sounds",
                 $"See that the fan's switch and breaker are on, and in frost whether the pipe's mouth outdoors is iced over (look from the ground only). Then call {Call(s)}. Do not open the pipe, the fan or the wiring; do not climb.");
+            paper.Bullets(Lights(s));
             paper.Heading("Looking after it");
             paper.Bullets(Care(s));
             paper.Heading("Radon results");
             if (s.Results.Count == 0) paper.Text("The test after the work is still to come; its result follows by letter.");
             else paper.Bullets(s.Results);
+            if (s.Contract.Length > 0)
+            {
+                paper.Heading("Contract");
+                paper.Text(s.Contract);
+            }
+
+            if (s.OwnPage.Length > 0)
+            {
+                paper.Heading("Your system's own page");
+                paper.CodeBeside(s.OwnPage, "Scan: your system's own page", 72,
+                    ["Scan the code, or type the address. Write today's gauge reading there and see what it means; ask for service there. The page knows your system and not your name.", s.OwnPage]);
+            }
+
             paper.Text($"Questions: {s.Company}, {Call(s)}{(s.CertificationNumber.Length == 0 ? "" : $", certification no. {s.CertificationNumber}")}. Radon program: {s.Program}.", small: true);
         });
 
@@ -47,10 +61,20 @@ public static class PacketPaper
         yield return ("Gauge", $"{s.Gauge}; start-up reading {s.StartUpReading}");
         yield return ("Alarm", s.Alarm.Length == 0 ? "none fitted" : $"{s.Alarm}{(s.AlarmBatteryOn is { } battery ? $", battery of {HouseTime.Show(battery)}" : "")}");
         if (s.Besides.Count > 0) yield return ("Besides", string.Join("; ", s.Besides));
-        if (s.Readings.Count > 0) yield return ("Suction under the slab", string.Join(" · ", s.Readings.Select(r => $"{r.HoleLabel} {Measures.Pressure.Show(r.SuctionPa)}")));
+        if (s.Readings.Count > 0) yield return ("Suction under the slab", string.Join(" · ", s.Readings.Select(r => $"{r.HoleLabel} {Measures.Pressure.Show(r.SuctionPa)}{(r.FanOffPa is { } off ? $" (fan off {Measures.Pressure.Number(off)})" : "")}")));
+        if (s.Wiring.Length > 0) yield return ("Wiring", s.Wiring);
+        if (s.SecondBranch.Length > 0) yield return ("Left ready", s.SecondBranch);
+        if (s.TakenOverParts.Length > 0) yield return ("Used again", s.TakenOverParts);
+        if (s.Ice.Length > 0) yield return ("Ice outdoors", s.Ice);
         if (s.DifferencesFromDesign.Length > 0) yield return ("Not as drawn", s.DifferencesFromDesign);
         if (s.CostPerYear is { } cost)
             yield return ("Current a year", $"{cost} ({SystemPaper.Number(s.Watts!.Value)} W measured, {SystemPaper.HoursAYear:#,##0} h, {TypedNumbers.Plain(s.ElectricityCentsPerKWh)} ¢/kWh)");
+    }
+
+    private static IEnumerable<string> Lights(SystemPaper s)
+    {
+        yield return "Columns level: the fan stands, its current is off, or ice has shut the pipe. Columns closer than at the start, in frost: ice. Further apart: water in the pipe or wet soil.";
+        if (s.Alarm.Length > 0) yield return $"{s.Alarm}: sounding all the time means no suction. A short beep every few minutes means its battery is low{(s.AlarmBatteryOn is { } on ? $"; the one in it is of {HouseTime.Show(on)}" : "")}.";
     }
 
     private static IEnumerable<string> Care(SystemPaper s)

@@ -12,12 +12,14 @@ namespace MitigationOffice.Business.Systems;
 public static class PrintPapers
 {
     /// <param name="results">Radon results before and after, a line each.</param>
-    public static Task<bool> RunAsync(OfficeDb db, int systemId, IReadOnlyList<string> results, DateTime nowUtc, string by) => db.WriteAsync(async () =>
+    /// <param name="publicAddress">Where the office is reached from outside: the code on the label leads there, to a link made for this printing.</param>
+    public static Task<bool> RunAsync(OfficeDb db, int systemId, IReadOnlyList<string> results, Uri publicAddress, LabelSize size, DateTime nowUtc, string by) => db.WriteAsync(async () =>
     {
         var system = await db.Systems.Include(s => s.Components).Include(s => s.FinalSuctions).FirstOrDefaultAsync(s => s.Id == systemId);
         if (system is null) return false;
-        var paper = await GatherAsync(db, system, results, nowUtc);
-        var label = StoredDocument.Of(LabelPaper.Make(paper), PaperKind.Label, $"Label, tag {system.TagNumber}", $"label-{Safe(system.TagNumber)}.pdf", "application/pdf", system.HouseId, nowUtc, by);
+        var token = OwnPage.Add(db, systemId, "label and packet", nowUtc, by);
+        var paper = await GatherAsync(db, system, results, nowUtc) with { OwnPage = new Uri(publicAddress, OwnPage.PathOf(token)).AbsoluteUri };
+        var label = StoredDocument.Of(LabelPaper.Make(paper, size), PaperKind.Label, $"Label, tag {system.TagNumber}", $"label-{Safe(system.TagNumber)}.pdf", "application/pdf", system.HouseId, nowUtc, by);
         var packet = StoredDocument.Of(PacketPaper.Make(paper), PaperKind.Packet, $"Packet, tag {system.TagNumber}", $"packet-{Safe(system.TagNumber)}.pdf", "application/pdf", system.HouseId, nowUtc, by);
         db.Documents.AddRange(label, packet);
         await db.SaveChangesAsync();
@@ -32,6 +34,11 @@ public static class PrintPapers
         var house = await db.Houses.AsNoTracking().Include(h => h.Areas).SingleAsync(h => h.Id == s.HouseId);
         var owner = await db.HouseOwners.Where(o => o.HouseId == s.HouseId && o.ToDay == null).OrderByDescending(o => o.FromDay).Select(o => o.Customer!.Name).FirstOrDefaultAsync();
         var design = s.SuctionDesignId is { } id ? await db.Designs.AsNoTracking().WithRoute().FirstOrDefaultAsync(d => d.Id == id) : null;
+        var contract = await (from j in db.Jobs
+                              where j.Id == s.JobId
+                              join a in db.Acceptances on j.AcceptanceId equals a.Id
+                              join r in db.QuoteRevisions on a.QuoteRevisionId equals r.Id
+                              select new { Number = r.Quote!.Number + " " + r.Letter, a.TypedName, a.AtUtc, a.TimeZone }).FirstOrDefaultAsync();
         SystemComponent? Part(ComponentKind kind) => s.Components.Where(c => c.Kind == kind && c.RemovedOn is null).OrderByDescending(c => c.Id).FirstOrDefault();
         var (fan, gauge, alarm) = (Part(ComponentKind.Fan), Part(ComponentKind.Gauge), Part(ComponentKind.Alarm));
         return new SystemPaper
@@ -43,11 +50,18 @@ public static class PrintPapers
             StartUpGaugePa = s.StartUpGaugePa, Watts = s.StartUpWatts, ElectricityCentsPerKWh = company.ElectricityCentsPerKWh,
             Alarm = alarm?.Model ?? "", AlarmBatteryOn = alarm?.BatteryFittedOn, AlarmBatteryMonths = company.AlarmBatteryMonths, RetestMonths = company.RetestMonths,
             Besides = [.. s.Components.Where(c => c.RemovedOn is null && c.Kind is not (ComponentKind.Fan or ComponentKind.Gauge or ComponentKind.Alarm)).OrderBy(c => c.Id).Select(c => c.Model)],
-            Readings = [.. s.FinalSuctions.OrderBy(f => f.Id).Select(f => new FinalReading(f.HoleLabel, f.SuctionPa, f.PredictedPa))],
+            Readings = [.. s.FinalSuctions.OrderBy(f => f.Id).Select(f => new FinalReading(f.HoleLabel, f.SuctionPa, f.PredictedPa) { FanOffPa = f.FanOffPa })],
+            SecondBranch = s.SecondBranch, TakenOverParts = s.TakenOverParts, Ice = IceWords(design),
+            Wiring = s.Electrician.Length == 0 ? "" : $"{s.Electrician}{(s.ElectricianLicence.Length == 0 ? "" : $", licence {s.ElectricianLicence}")}{(s.WiringSignedOn is { } signed ? $", signed off {HouseTime.Show(signed)}" : ", not signed off yet")}",
+            Contract = contract is null ? "" : $"Offer {contract.Number}, signed by {contract.TypedName} on {HouseTime.Show(HouseTime.DayOf(contract.AtUtc, HouseTime.Zone(contract.TimeZone)))}; the signed copy was mailed that day and is kept by us.",
             DifferencesFromDesign = s.DifferencesFromDesign, Backdraft = s.Backdraft, LeftRunning = s.LeftRunning, Results = results,
             Section = Section(house, design, s, fan?.Model ?? ""),
         };
     }
+
+    private static string IceWords(SuctionDesign? design) => ForeseenSuction.WinterOf(design?.ReportJson) is not { } w ? ""
+        : w.DaysAtRiskHigh < 1 ? "no day of risk foreseen in a usual winter"
+        : string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{w.DaysAtRisk:0} days at risk foreseen in a winter ({w.DaysAtRiskLow:0} to {w.DaysAtRiskHigh:0})");
 
     /// <summary>The section through the house as it was built; where no design stands behind it, without a route.</summary>
     private static HouseFacts Section(House house, SuctionDesign? design, InstalledSystem s, string fan) =>

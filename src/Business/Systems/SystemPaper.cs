@@ -39,6 +39,18 @@ public sealed record SystemPaper
     public IReadOnlyList<string> Besides { get; init; } = [];
     public IReadOnlyList<FinalReading> Readings { get; init; } = [];
     public string DifferencesFromDesign { get; init; } = "";
+    public string SecondBranch { get; init; } = "";
+    public string TakenOverParts { get; init; } = "";
+    public string Wiring { get; init; } = "";
+
+    /// <summary>The contract it was built by: number, day, who signed. No price: installers hand the packet over.</summary>
+    public string Contract { get; init; } = "";
+
+    /// <summary>Days at risk of ice in a winter, where the design foresaw them; empty: nothing foreseen.</summary>
+    public string Ice { get; init; } = "";
+
+    /// <summary>Address of the system's own page; empty: none.</summary>
+    public string OwnPage { get; init; } = "";
     public BackdraftCheck Backdraft { get; init; }
     public bool LeftRunning { get; init; } = true;
 

@@ -1,4 +1,5 @@
 using MitigationOffice.Business.Data;
+using MitigationOffice.Business.Tests.Monitor;
 using MitigationOffice.Business.Work;
 using MitigationOffice.Engineering.Dates;
 using MitigationOffice.Engineering.Radon;
@@ -17,8 +18,10 @@ public static class JudgeTest
         if (test.Devices.Count == 0) refusals.Add(new("", "No device is on record. Add at least one with its room."));
         if (test.EndedAtUtc is null) refusals.Add(new("Ended.Day", "Write when the test ended."));
         else if (test.EndedAtUtc <= test.StartedAtUtc) refusals.Add(new("Ended.Day", "The test must end after it started."));
-        foreach (var device in test.Devices.Where(d => d.PCiL is null))
-            refusals.Add(new("", $"The device in {device.Room}{(device.Serial.Length == 0 ? "" : $" ({device.Serial})")} has no result yet."));
+        foreach (var device in test.Devices.Where(d => d is { PCiL: null, Monitor: not null }))
+            refusals.Add(new("Started.Day", $"No hour of the file of {Named(device)} lies between the start and the end of the test. Look at the times of the test and at the clock of the file."));
+        foreach (var device in test.Devices.Where(d => d is { PCiL: null, Monitor: null }))
+            refusals.Add(new("", $"{Named(device)} has no result yet."));
         return refusals;
     }
 
@@ -37,7 +40,8 @@ public static class JudgeTest
             Start = At(test.StartedAtUtc, zone),
             End = At(test.EndedAtUtc!.Value, zone),
             Target = RadonConcentration.FromPciPerL(Math.Clamp(targetPCiL, 0.1m, RadonLevels.EpaActionPciPerL)),
-            Devices = [.. test.Devices.OrderBy(d => d.Id).Select(Device)],
+            Devices = [.. test.Devices.OrderBy(d => d.Id).Select(d => Device(d, test, fanOnUtc, zone))],
+            Zone = zone,
         });
         var reasons = test.Reason == TestReason.PostMitigation
             ? verdict.Reasons
@@ -48,6 +52,7 @@ public static class JudgeTest
     /// <summary>Writes the verdict onto the test, to be saved by the caller.</summary>
     public static Verdict Write(RadonTest test, DateTime fanOnUtc, decimal targetPCiL, TimeZoneInfo zone, DateTime nowUtc)
     {
+        JudgeHours.Fill(test, fanOnUtc, zone);
         var verdict = Of(test, fanOnUtc, targetPCiL, zone);
         test.Outcome = verdict.Engine.Outcome switch
         {
@@ -63,7 +68,11 @@ public static class JudgeTest
         return verdict;
     }
 
-    private static Engineering.Radon.TestDevice Device(TestDevice d) => new()
+    private static string Named(TestDevice d) => $"The device in {d.Room}{(d.Serial.Length == 0 ? "" : $" ({d.Serial})")}";
+
+    private static Engineering.Radon.TestDevice Device(TestDevice d, RadonTest test, DateTime fanOnUtc, TimeZoneInfo zone) => Device(d, d.Monitor is { } record ? JudgeHours.Of(record, test, fanOnUtc, zone).Engine : null);
+
+    private static Engineering.Radon.TestDevice Device(TestDevice d, MonitorFinding? hourly) => new()
     {
         Name = d.Serial.Length == 0 ? $"The device in {d.Room}" : d.Serial,
         Kind = d.Kind switch
@@ -75,10 +84,12 @@ public static class JudgeTest
             _ => Engineering.Radon.DeviceKind.ActivatedCharcoal,
         },
         Room = d.Room,
-        Result = RadonConcentration.FromPciPerL(d.PCiL!.Value),
+        Result = hourly is null ? RadonConcentration.FromPciPerL(d.PCiL!.Value) : hourly.Average ?? default,
+        Hourly = hourly,
         CollocationGroup = d.Pair.Length == 0 ? null : d.Pair,
         DistanceToGroupInches = d.ApartM is { } apart ? Math.Round((decimal)(apart / 0.0254), 4, MidpointRounding.AwayFromZero) : null,
         CalibratedOn = d.CalibratedOn,
+        CalibrationDueOn = d.CalibrationDueOn,
         HoursCutFromInside = d.HoursTakenOut,
     };
 

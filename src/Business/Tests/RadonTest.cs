@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using MitigationOffice.Business.Data;
+using MitigationOffice.Business.Tests.Monitor;
 
 namespace MitigationOffice.Business.Tests;
 
@@ -79,5 +80,16 @@ public sealed class TestDevice : Record
     /// <summary>Hours somebody took out of the middle of a monitor's record; anything but 0 spoils the test.</summary>
     public int HoursTakenOut { get; set; }
     public DateOnly? CalibratedOn { get; set; }
+
+    /// <summary>Typed from the laboratory's report; computed where a monitor's file is kept.</summary>
     public decimal? PCiL { get; set; }
+
+    /// <summary>The office's own device, where the serial number is in its register.</summary>
+    public int? InstrumentId { get; set; }
+
+    /// <summary>The last day of the calibration that held when the test began.</summary>
+    public DateOnly? CalibrationDueOn { get; set; }
+
+    /// <summary>The hours of its file, where it is a monitor and the file is kept.</summary>
+    public MonitorRecord? Monitor { get; set; }
 }

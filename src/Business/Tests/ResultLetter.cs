@@ -80,7 +80,7 @@ public static class ResultLetter
     {
         TestOutcome.NotPassed => "We come back, find the cause, correct the system and test again. Leave the fan running meanwhile.",
         TestOutcome.NotValid => "We set out devices again. Please keep windows and doors shut for 12 hours before and during the test, but for coming and going. Leave the fan running.",
-        _ => $"Leave the fan running and look at the gauge once a month. Test again by {HouseTime.Show(f.TestAgainOn)}, and before a sale or after building work.",
+        _ => $"Leave the fan running and look at the gauge once a month. Test again by {HouseTime.Show(f.TestAgainOn)}, and before a sale or after building work. A test of more than 90 days tells you more about the whole year than a few days can; ask us if you want one.",
     };
 
     private static void Risk(Paper paper, RadonConcentration deciding)

@@ -75,9 +75,13 @@ public static class SendResult
         };
     }
 
+    /// <summary>A monitor with the day of its calibration, which belongs on the report (ANSI/AARST MAH 2019, 8.5.3(b)), and its hours.</summary>
+    private static string Said(Engineering.Radon.TestDevice device) =>
+        device.Name + (device is { IsContinuousMonitor: true, CalibratedOn: { } day } ? $", calibrated {HouseTime.Show(day)}" : "") + (device.Hourly is { } hourly ? $", {hourly.HoursUsed} hours counted" : "");
+
     private static IEnumerable<PaperRow> Rows(LocationResult place)
     {
-        foreach (var device in place.Devices) yield return new(place.Room, device.Name, place.IsAverage ? device.Result.ToString() : device.Result.Display());
+        foreach (var device in place.Devices) yield return new(place.Room, Said(device), place.IsAverage ? device.Result.ToString() : device.Result.Display());
         if (place.IsAverage) yield return new($"{place.Room}, average of the pair", "", place.Result.Display()) { Strong = true };
     }
 }

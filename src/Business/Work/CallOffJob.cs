@@ -11,10 +11,10 @@ public static class CallOffJob
         return [];
     }
 
-    /// <summary>The job is as it was before: planned where it has a day.</summary>
+    /// <summary>The job waits for a day again: its people were given back and may be elsewhere.</summary>
     public static void TakeBack(Job job)
     {
         if (job.State != JobState.CalledOff) return;
-        (job.State, job.CalledOffBecause) = (job.Day is null ? JobState.ToPlan : JobState.Planned, "");
+        (job.State, job.CalledOffBecause, job.Day, job.ArriveAt) = (JobState.ToPlan, "", null, null);
     }
 }

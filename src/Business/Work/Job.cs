@@ -42,6 +42,21 @@ public sealed class Job : Record
     public string CancelWindowWaiver { get; set; } = "";
     public string Notes { get; set; } = "";
     public string CalledOffBecause { get; set; } = "";
+
+    /// <summary>Building permit: its number, asked for, granted, valid until.</summary>
+    public string PermitNumber { get; set; } = "";
+    public DateOnly? PermitAskedOn { get; set; }
+    public DateOnly? PermitGrantedOn { get; set; }
+    public DateOnly? PermitUntil { get; set; }
+
+    /// <summary>Ticket of the utility locate, and the days between which one may dig by it.</summary>
+    public string DigTicket { get; set; } = "";
+    public DateOnly? DigFrom { get; set; }
+    public DateOnly? DigUntil { get; set; }
+
+    /// <summary>Why the work waits (weather, material); empty: it does not.</summary>
+    public string HoldBecause { get; set; } = "";
+    public DateOnly? HeldOn { get; set; }
     public List<ChecklistStep> Steps { get; set; } = [];
 }
 

@@ -39,6 +39,7 @@ public static class OpenJob
             .FirstOrDefaultAsync();
         if (accepted is null) return null;
         var facts = await FactsAsync(db, accepted.HouseId, accepted.SuctionDesignId, await SoldAsync(db, accepted.RevisionId, accepted.AddOnIds), kind);
+        var texts = await db.StepTexts.AsNoTracking().Where(t => t.Kind == facts.Kind).ToListAsync();
         var now = clock.GetUtcNow().UtcDateTime;
         var job = db.Jobs.Add(new Job
         {
@@ -47,7 +48,7 @@ public static class OpenJob
             AcceptanceId = acceptanceId,
             Kind = facts.Kind,
             CreatedAtUtc = now,
-            Steps = [.. WorkSteps.For(facts).Select((s, i) => new ChecklistStep { Position = i + 1, Words = s.Words, Caution = s.Caution, CautionSource = s.Source })],
+            Steps = [.. WorkSteps.For(facts, texts).Select((s, i) => new ChecklistStep { Position = i + 1, Words = s.Words, Caution = s.Caution, CautionSource = s.Source })],
         }).Entity;
         await db.SaveChangesAsync();
         return job.Id;
@@ -79,6 +80,7 @@ public static class OpenJob
         return new WorkFacts(
             kind ?? Propose(h.Areas, h.Sump), h.YearBuilt, h.VermiculiteSuspected, h.Sump != SumpKind.None,
             h.Areas.Contains(FoundationKind.CrawlSpace), h.Areas.Count == 0 || h.Areas.Any(a => a != FoundationKind.CrawlSpace), h.Natural,
-            places.Count == 0 || places.Any(p => p is PiecePlace.Outdoors or PiecePlace.Attic), sold) { FurtherPits = further };
+            places.Count == 0 || places.Any(p => p is PiecePlace.Outdoors or PiecePlace.Attic), sold)
+        { FurtherPits = further };
     }
 }

@@ -38,9 +38,12 @@ public sealed record TestWindow(DateTimeOffset EarliestStart, DateOnly LastDay)
         return new(earliest, DateOnly.FromDateTime(fanOn.AddDays(DaysAfterFanOn).DateTime));
     }
 
-    /// <summary>True when the instant lies after the last day.</summary>
-    /// <param name="start">The start of a test.</param>
+    /// <summary>
+    /// True when the instant lies after the last day. Fan on 2026-10-03: at 23:30 on November 2 it is not late, though
+    /// by the summer offset of the fan-on instant it would be November 3.
+    /// </summary>
+    /// <param name="start">The start of a test, with the house's offset at that time.</param>
     /// <returns>Whether it is late.</returns>
     public bool IsLate(DateTimeOffset start) =>
-        DateOnly.FromDateTime(start.ToOffset(EarliestStart.Offset).DateTime) > LastDay;
+        DateOnly.FromDateTime(start.DateTime) > LastDay;
 }

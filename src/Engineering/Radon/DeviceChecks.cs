@@ -15,6 +15,10 @@ internal static class DeviceChecks
                 $"{device.Name}: {device.HoursCutFromInside} h were taken out of the inside of the record.", RadonSources.HourlyData);
         if (Calibration(device, test, rules) is { } reason)
             yield return reason;
+        foreach (var hourly in device.Hourly?.Reasons ?? [])
+            yield return hourly with { Sentence = $"{device.Name}: {hourly.Sentence}" };
+        if (device is { IsContinuousMonitor: true, Hourly: null })
+            yield return new(ReasonKind.Notes, $"{device.Name}: its hourly data are not on record; they belong to the report or are given on request.", RadonSources.HourlyData);
         if (device.Result.IsNearDeviceLimit)
             yield return new(ReasonKind.Notes, $"{device.Name}: {device.Result.Display()}.", RadonLevels.EpaSource);
     }
@@ -28,6 +32,8 @@ internal static class DeviceChecks
         var started = DateOnly.FromDateTime(test.Start.DateTime);
         if (calibrated > started)
             return Outside(device, $"was calibrated on {Day(calibrated)}, after the test started");
+        if (started > device.CalibrationDueOn)
+            return Outside(device, $"was due for calibration by {Day(device.CalibrationDueOn.Value)}, before the test started");
         return started > calibrated.AddMonths(rules.CalibrationGoodForMonths)
             ? Outside(device, $"was last calibrated on {Day(calibrated)}, more than {rules.CalibrationGoodForMonths} months before the test")
             : null;

@@ -15,6 +15,12 @@ public sealed record PostMitigationRules
     /// </summary>
     public int MonitorShortestHours { get; init; } = 46;
 
+    /// <summary>
+    /// Contiguous hours, h, a continuous monitor needs when it was started after both conditions were met
+    /// (44: 48 h logged less the first 4, the older EPA practice, quoted; 48 h: 25 Pa. Code 240.310(a)(4)(ii)).
+    /// </summary>
+    public int MonitorShortestHoursInTime { get; init; } = 44;
+
     /// <summary>Hours, h, at the start of a continuous monitor's record that never count (4: ANSI/AARST MAH 2019, 8.5.3).</summary>
     public int MonitorWarmUpHours { get; init; } = 4;
 

@@ -52,6 +52,12 @@ public sealed record TestDevice
     /// </summary>
     public int HoursCutFromInside { get; init; }
 
+    /// <summary>The last day the calibration is good for, where its certificate says one.</summary>
+    public DateOnly? CalibrationDueOn { get; init; }
+
+    /// <summary>What the hourly record of a continuous monitor says; null where the record is not at hand.</summary>
+    public MonitorFinding? Hourly { get; init; }
+
     /// <summary>True for a continuous monitor.</summary>
     public bool IsContinuousMonitor => Kind == DeviceKind.ContinuousMonitor;
 }
@@ -79,6 +85,9 @@ public sealed record PostMitigationTest
 
     /// <summary>The devices, at least one.</summary>
     public required IReadOnlyList<TestDevice> Devices { get; init; }
+
+    /// <summary>The zone of the house, in whose clock time instants are told; null tells them by their own offset.</summary>
+    public TimeZoneInfo? Zone { get; init; }
 
     /// <summary>Length of the test.</summary>
     public TimeSpan Length => End - Start;

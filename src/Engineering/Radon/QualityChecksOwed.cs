@@ -71,6 +71,27 @@ public static class QualityChecksOwed
             Share(months.Sum(month => month.MonitorTests), 10));
     }
 
+    /// <summary>
+    /// Checks owed for a part of a year, such as a quarter: shares of its sums, without the year's least number of
+    /// spiked devices. Three months of 40 places and devices: 12 pairs, 6 blanks, 4 spikes.
+    /// </summary>
+    /// <param name="months">One to twelve months.</param>
+    /// <returns>The checks owed; parts of one count as one.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">Not 1 to 12 months, or a count out of range.</exception>
+    /// <remarks>Range: 1 to 12 months. Source: as for one month; summing over months is a house rule.</remarks>
+    public static QualityChecks ForMonths(IReadOnlyList<MonthOfTests> months)
+    {
+        Require.InRange(months.Count, 1, 12, "months", "The number of months");
+        var monthly = months.Select(ForMonth).ToList();
+        var devices = months.Sum(month => month.Devices);
+        return new(
+            Math.Min(Share(months.Sum(month => month.Locations), 10), monthly.Sum(month => month.Duplicates)),
+            Math.Min(Share(devices, 5), monthly.Sum(month => month.Blanks)),
+            Share(devices, 3),
+            Math.Min(Share(devices, 3), monthly.Sum(month => month.Spikes)),
+            Share(months.Sum(month => month.MonitorTests), 10));
+    }
+
     private static int Share(int count, int percent) => (count * percent + 99) / 100;
 
     private static void Refuse(MonthOfTests month)

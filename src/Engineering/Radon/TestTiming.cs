@@ -39,11 +39,13 @@ internal static class TestTiming
     {
         if (test.Start >= window.EarliestStart)
             return null;
-        var earliest = Instant(window.EarliestStart);
+        var earliest = Instant(window.EarliestStart, test);
         if (!test.Devices.All(device => device.IsContinuousMonitor))
-            return Invalid($"The test started {Instant(test.Start)}, before {earliest}: 24 h after the fan and 12 h closed were not both over.",
+            return Invalid($"The test started {Instant(test.Start, test)}, before {earliest}: 24 h after the fan and 12 h closed were not both over.",
                 RadonSources.PostMitigationTesting);
-        return ExtendedRun(test, window, rules);
+        return test.Devices.All(device => device.Hourly is not null)
+            ? new(ReasonKind.Notes, $"The continuous monitor was started before {earliest}, when both conditions were met; only its hours from then on count.", RadonSources.PostMitigationTesting)
+            : ExtendedRun(test, window, rules);
     }
 
     private static TestReason ExtendedRun(PostMitigationTest test, TestWindow window, PostMitigationRules rules)
@@ -51,7 +53,7 @@ internal static class TestTiming
         var warmedUp = test.Start.AddHours(rules.MonitorWarmUpHours);
         var usable = test.End - (warmedUp > window.EarliestStart ? warmedUp : window.EarliestStart);
         var enough = usable >= TimeSpan.FromHours(rules.MonitorShortestHours);
-        var sentence = $"The continuous monitor ran {Hours(usable > TimeSpan.Zero ? usable : TimeSpan.Zero)} h after {Instant(window.EarliestStart)}, "
+        var sentence = $"The continuous monitor ran {Hours(usable > TimeSpan.Zero ? usable : TimeSpan.Zero)} h after {Instant(window.EarliestStart, test)}, "
             + $"when both conditions were met; {rules.MonitorShortestHours} h are needed.";
         return new(enough ? ReasonKind.Notes : ReasonKind.Invalidates, sentence, RadonSources.PostMitigationTesting);
     }
@@ -67,5 +69,6 @@ internal static class TestTiming
 
     private static string Hours(TimeSpan time) => time.TotalHours.ToString("0.##", CultureInfo.InvariantCulture);
 
-    private static string Instant(DateTimeOffset instant) => instant.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture);
+    private static string Instant(DateTimeOffset instant, PostMitigationTest test) =>
+        (test.Zone is { } zone ? TimeZoneInfo.ConvertTime(instant, zone) : instant).ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture);
 }

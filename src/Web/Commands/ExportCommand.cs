@@ -6,6 +6,8 @@ using System.Text;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata;
 using MitigationOffice.Business.Data;
+using MitigationOffice.Business.Documents;
+using MitigationOffice.Business.StateReports;
 using MitigationOffice.Web.Setup;
 
 namespace MitigationOffice.Web.Commands;
@@ -23,20 +25,25 @@ public static class ExportCommand
         var export = new Command("export", "Write records as files that other programs read.");
         var all = new Command("all", "Every table as CSV and every document as a file, in one new .zip.");
         var to = new Argument<string>("out") { Description = "The file to make; one that exists is never overwritten." };
+        var hide = new Option<bool>("--hide-private") { Description = "Leave out addresses, owners and papers of houses whose state keeps them private." };
         all.Arguments.Add(to);
+        all.Options.Add(hide);
         all.SetAction((parse, cancel) => CommandLine.GuardAsync(async () =>
         {
             await using var app = OfficeHost.Build(args, parse.GetValue(data), "none", demo: false);
             await using var scope = app.Services.CreateAsyncScope();
             var db = scope.ServiceProvider.GetRequiredService<OfficeDb>();
             if (db.Database.IsSqlite()) RecordsFile.Demand(app.Configuration, app.Services.GetRequiredService<DataFolder>(), "");
-            await Console.Out.WriteLineAsync(await PrivateFiles.MakeAsync(parse.GetValue(to)!, working => MakeAsync(db, working, cancel)));
+            var hidden = await PrivateHouses.ReadAsync(db, cancel);
+            if (hidden is not null && !parse.GetValue(hide))
+                await Console.Error.WriteLineAsync($"The file holds the addresses of {hidden.Ids.Count} houses whose state keeps them private: give it to nobody, or make it with --hide-private.");
+            await Console.Out.WriteLineAsync(await PrivateFiles.MakeAsync(parse.GetValue(to)!, working => MakeAsync(db, working, parse.GetValue(hide) ? hidden : null, cancel)));
         }));
         export.Subcommands.Add(all);
         return export;
     }
 
-    private static async Task MakeAsync(OfficeDb db, string working, CancellationToken cancel)
+    private static async Task MakeAsync(OfficeDb db, string working, PrivateHouses? hidden, CancellationToken cancel)
     {
         await using var stream = PrivateFiles.Create(Path.Combine(working, PrivateFiles.Finished));
         await using var zip = new ZipArchive(stream, ZipArchiveMode.Create, leaveOpen: true);
@@ -44,13 +51,13 @@ public static class ExportCommand
         // One moment for all tables, without holding up who is writing.
         await db.Database.ExecuteSqlRawAsync(db.Database.IsSqlite() ? "BEGIN" : "BEGIN ISOLATION LEVEL REPEATABLE READ READ ONLY", cancel);
         foreach (var table in db.Model.GetRelationalModel().Tables.Where(t => !TablesLeftOut.Contains(t.Name)).OrderBy(t => t.Name, StringComparer.Ordinal))
-            await WriteTableAsync(db.Database.GetDbConnection(), zip, table, cancel);
-        await WriteDocumentsAsync(db, zip, cancel);
+            await WriteTableAsync(db.Database.GetDbConnection(), zip, table, hidden, cancel);
+        await WriteDocumentsAsync(db, zip, hidden, cancel);
         await db.Database.ExecuteSqlRawAsync("COMMIT", cancel);
         await db.Database.CloseConnectionAsync();
     }
 
-    private static async Task WriteTableAsync(DbConnection connection, ZipArchive zip, ITable table, CancellationToken cancel)
+    private static async Task WriteTableAsync(DbConnection connection, ZipArchive zip, ITable table, PrivateHouses? hidden, CancellationToken cancel)
     {
         var columns = table.Columns.Where(c => !LeftOut.Contains(c.Name)).ToList();
         await using var command = connection.CreateCommand();
@@ -61,13 +68,14 @@ public static class ExportCommand
         await using var stream = await zip.CreateEntry($"tables/{table.Name}.csv").OpenAsync(cancel);
         await using var text = new StreamWriter(stream, new UTF8Encoding(false));
         await text.WriteAsync(Csv.Write([.. columns.Select(c => c.Name)], []));
-        while (await reader.ReadAsync(cancel)) await text.WriteAsync(Csv.Write([.. columns.Select((c, i) => Cell(reader.GetValue(i), c))], []));
+        while (await reader.ReadAsync(cancel)) await text.WriteAsync(Csv.Write([.. columns.Select((c, i) => Cell(reader.GetValue(i), c)).Select(cell => hidden?.Hide(cell) ?? cell)], []));
     }
 
-    private static async Task WriteDocumentsAsync(OfficeDb db, ZipArchive zip, CancellationToken cancel)
+    private static async Task WriteDocumentsAsync(OfficeDb db, ZipArchive zip, PrivateHouses? hidden, CancellationToken cancel)
     {
-        await foreach (var document in db.Documents.AsNoTracking().OrderBy(d => d.Id).Select(d => new { d.Id, d.FileName, d.Bytes }).AsAsyncEnumerable().WithCancellation(cancel))
+        await foreach (var document in db.Documents.AsNoTracking().OrderBy(d => d.Id).Select(d => new { d.Id, d.HouseId, d.Kind, d.FileName, d.Bytes }).AsAsyncEnumerable().WithCancellation(cancel))
         {
+            if (hidden is not null && (document.Kind == PaperKind.StateReport || (document.HouseId is { } house && hidden.Ids.Contains(house)))) continue;
             await using var stream = await zip.CreateEntry(DocumentName(document.Id, document.FileName)).OpenAsync(cancel);
             await stream.WriteAsync(document.Bytes, cancel);
         }

@@ -4,6 +4,8 @@ using MitigationOffice.Business.Data;
 using MitigationOffice.Business.Invoices;
 using MitigationOffice.Business.Invoices.Changes;
 using MitigationOffice.Business.Quotes;
+using MitigationOffice.Business.StateReports;
+using MitigationOffice.Business.Systems;
 using MitigationOffice.Web.Setup;
 
 namespace MitigationOffice.Web.Commands;
@@ -12,7 +14,7 @@ public static class VerifyCommand
 {
     public static Command Make(string[] args, Option<string?> data)
     {
-        var verify = new Command("verify", "Check the database file, every stored document's hash, the audit chain and the chains of acceptances, cancellations, change orders and invoices.");
+        var verify = new Command("verify", "Check the database file, every stored document's hash, the audit chain and the chains of acceptances, cancellations, change orders, invoices, hand-overs and state reports.");
         verify.SetAction((parse, cancel) => CommandLine.GuardAsync(async () =>
         {
             await using var app = OfficeHost.Build(args, parse.GetValue(data), "none", demo: false);
@@ -24,6 +26,7 @@ public static class VerifyCommand
             [
                 await VerifyRecords.RunAsync(db, cancel), await VerifyAcceptances.RunAsync(db, cancel), await VerifyInvoices.RunAsync(db, cancel),
                 await VerifyCancelNotices.RunAsync(db, cancel), await VerifyChanges.RunAsync(db, cancel),
+                await VerifyHandOvers.RunAsync(db, cancel), await VerifyReports.RunAsync(db, cancel),
             ];
             foreach (var line in all.SelectMany(f => f.Counted)) await Console.Out.WriteLineAsync(line);
             var problems = all.SelectMany(f => f.Problems).ToList();

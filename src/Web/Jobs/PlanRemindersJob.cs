@@ -1,9 +1,14 @@
 using MitigationOffice.Business.Data;
 using MitigationOffice.Business.FollowUp;
+using MitigationOffice.Business.Tests;
 
 namespace MitigationOffice.Web.Jobs;
 
 public sealed class PlanRemindersJob(OfficeDb db, TimeProvider clock)
 {
-    public Task RunAsync(CancellationToken cancel) => PlanReminders.RunAsync(db, clock.GetUtcNow().UtcDateTime, cancel);
+    public async Task RunAsync(CancellationToken cancel)
+    {
+        await PlanReminders.RunAsync(db, clock.GetUtcNow().UtcDateTime, cancel);
+        await SettlePhases.RunAsync(db, clock.GetUtcNow().UtcDateTime, houseId: null, cancel);
+    }
 }

@@ -7,7 +7,7 @@ namespace MitigationOffice.Web.Jobs;
 
 /// <summary>Once a minute: what is due goes into the outbox, what waits in the outbox goes out. Never retried by the scheduler:
 /// the outbox knows what may be tried again.</summary>
-public sealed class PumpMailJob(OfficeDb db, QueueDueReminders queue, SendOutbox send)
+public sealed class PumpMailJob(OfficeDb db, QueueDueReminders queue, NudgeQuotes nudge, SendOutbox send)
 {
     private static readonly SemaphoreSlim One = new(1, 1);
 
@@ -19,6 +19,7 @@ public sealed class PumpMailJob(OfficeDb db, QueueDueReminders queue, SendOutbox
         try
         {
             await queue.RunAsync(cancel);
+            await nudge.RunAsync(cancel);
             await send.RunAsync(cancel);
             await SettleReminders.NoteSentAsync(db, cancel);
         }

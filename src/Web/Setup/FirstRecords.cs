@@ -15,5 +15,6 @@ public static class FirstRecords
         if (!await db.OutboxGates.AnyAsync(cancel)) db.OutboxGates.Add(new OutboxGate { Id = 1 });
         await db.SaveChangesAsync(cancel);
         await SeedReminderRules.RunAsync(db, cancel);
+        await SeedNudgeRules.RunAsync(db, cancel);
     }
 }

@@ -3,6 +3,8 @@ using Hangfire.InMemory;
 using Hangfire.PostgreSql;
 using MitigationOffice.Business.FollowUp;
 using MitigationOffice.Business.Messages;
+using MitigationOffice.Business.Messages.Returned;
+using MitigationOffice.Business.Messages.Sender;
 using MitigationOffice.Web.Jobs;
 
 namespace MitigationOffice.Web.Setup;
@@ -19,8 +21,13 @@ public static class JobsSetup
         services.AddSingleton(mail with { PublicAddress = publicAddress });
         services.AddSingleton(new MailFolder(folder.Mail));
         services.AddSingleton<ClockWatch>();
+        services.AddSingleton(configuration.GetSection("Mailbox").Get<MailboxSettings>() ?? new MailboxSettings());
+        services.AddSingleton(new TextRecords(configuration["Dns:Server"] ?? ""));
+        services.AddSingleton<LookUpSender>();
         services.AddScoped<SendOutbox>();
+        services.AddScoped<PollReturns>();
         services.AddScoped<QueueDueReminders>();
+        services.AddScoped<NudgeQuotes>();
     }
 
     public static void AddOfficeJobs(this IServiceCollection services, IConfiguration configuration, string role)

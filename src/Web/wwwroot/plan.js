@@ -37,18 +37,18 @@
     const choice = document.getElementById("backdrop-what");
     const fields = ["Input_From", "Input_To"].map((id) => document.getElementById(id));
     const marks = [...svg.querySelectorAll("[data-point]")];
-    const left = +svg.dataset.x, top = +svg.dataset.y;
+    const left = +svg.dataset.x, top = +svg.dataset.y, scale = +svg.dataset.scale;
     choice.parentElement.hidden = false;
     svg.classList.add("asking");
     const show = (i) => {
       const at = pairs(fields[i].value);
       marks[i].setAttribute("visibility", at && at.length === 1 ? "visible" : "hidden");
-      if (at && at.length === 1) marks[i].setAttribute("transform", `translate(${left + at[0][0]} ${top + at[0][1]})`);
+      if (at && at.length === 1) marks[i].setAttribute("transform", `translate(${left + at[0][0] * scale} ${top + at[0][1] * scale})`);
     };
     fields.forEach((field, i) => field.addEventListener("input", () => show(i)));
     svg.addEventListener("click", (event) => {
       const at = new DOMPoint(event.clientX, event.clientY).matrixTransform(svg.getScreenCTM().inverse());
-      const x = Math.round(at.x - left), y = Math.round(at.y - top);
+      const x = Math.round((at.x - left) / scale), y = Math.round((at.y - top) / scale);
       if (x < 0 || y < 0) return;
       const field = fields[+choice.value];
       field.value = `${x},${y}`;

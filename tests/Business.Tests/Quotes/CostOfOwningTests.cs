@@ -81,7 +81,13 @@ public sealed class CostOfOwningTests
     public void Hours_and_margin_come_from_the_lines()
     {
         var tier = new QuoteTier { Name = "t", Lines = [new() { Words = "a", UnitPrice = new Money(100_00), UnitCost = new Money(60_00), Quantity = 2, LabourMinutes = 45 }, new() { Words = "b", UnitPrice = new Money(50_00), UnitCost = new Money(65_00) }] };
-        Assert.Equal((1.5m, 65_00L, 26.0m), (PriceQuote.LabourHours(tier), PriceQuote.Margin(tier).Cents, PriceQuote.MarginPercent(tier)));
-        Assert.Null(PriceQuote.MarginPercent(new QuoteTier { Name = "t" }));
+        var (revision, company) = (new QuoteRevision { Letter = "A" }, new CompanyProfile());
+        var money = TierMoney.Of(revision, tier, company);
+        Assert.Equal((1.5m, 65_00L, 26.0m), (money.Hours, money.Margin.Cents, money.MarginPercent));
+        Assert.Null(TierMoney.Of(revision, new QuoteTier { Name = "t" }, company).MarginPercent);
+        // Overhead of 20 % of 185.00 is 37.00; a tenth off 250.00 is 25.00: 225 − 185 − 37 = 3.00 are left, 1.3 % of 225.
+        (company.OverheadPercent, tier.DiscountPercent) = (20, 10);
+        var less = TierMoney.Of(revision, tier, company);
+        Assert.Equal((37_00L, 3_00L, 1.3m), (less.Overhead.Cents, less.Margin.Cents, less.MarginPercent));
     }
 }

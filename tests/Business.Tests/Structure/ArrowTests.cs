@@ -9,7 +9,7 @@ public sealed class ArrowTests
 {
     /// <summary>A subject may use the subjects before it, never one after it.</summary>
     private static readonly string[] Subjects =
-        ["Customers", "Houses", "Diagnosis", "Design", "Quotes", "Work", "Systems", "Tests", "FollowUp", "StateReports", "Invoices", "Staff"];
+        ["Customers", "Houses", "Diagnosis", "Design", "Quotes", "Work", "Systems", "Service", "Tests", "FollowUp", "StateReports", "Invoices", "Staff", "Quality"];
 
     private const string Root = "MitigationOffice.Business";
     private static readonly Assembly Business = typeof(OfficeDb).Assembly;

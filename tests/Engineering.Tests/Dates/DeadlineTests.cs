@@ -28,8 +28,8 @@ public class DeadlineTests
         var window = TestWindow.After(At("2024-03-01 22:00"), closed);
         Assert.Equal(TimeSpan.FromHours(-5), window.EarliestStart.Offset);
         Assert.Equal(Day("2024-03-31"), window.LastDay);
-        Assert.False(window.IsLate(At("2024-03-31 23:30").ToUniversalTime()));
-        Assert.True(window.IsLate(At("2024-04-01 00:00").ToUniversalTime()));
+        Assert.False(window.IsLate(At("2024-03-31 23:30")));
+        Assert.True(window.IsLate(At("2024-04-01 00:00")));
     }
 
     // Source: ANSI/AARST MAH 2019, 8.5.9.2 (two and five years); the 29 February rule is a house rule.

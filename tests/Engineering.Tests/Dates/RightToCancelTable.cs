@@ -54,10 +54,10 @@ public class RightToCancelTable
     [InlineData("2026-01-17", "Saturday", "2026-01-22", "Sunday no, King's birthday no, Tue 1, Wed 2, Thu 3")]
     [InlineData("2026-09-04", "Friday", "2026-09-09", "Sat 1, Sunday no, Labor Day no, Tue 2, Wed 3")]
     [InlineData("2026-11-09", "Monday", "2026-11-13", "Tue 1, Veterans Day no, Thu 2, Fri 3")]
-    public void The_last_day_is_the_one_counted_by_hand(string signed, string weekday, string last, string counted)
+    public void The_last_day_is_the_one_counted_by_hand(string signedOn, string weekday, string last, string counted)
     {
-        Assert.Equal(weekday, Day(signed).DayOfWeek.ToString());
-        Assert.True(RightToCancel.LastDay(Day(signed)) == Day(last), $"{signed}: {counted} is {last}, not {RightToCancel.LastDay(Day(signed)).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}");
+        Assert.Equal(weekday, Day(signedOn).DayOfWeek.ToString());
+        Assert.True(RightToCancel.LastDay(Day(signedOn)) == Day(last), $"{signedOn}: {counted} is {last}, not {RightToCancel.LastDay(Day(signedOn)).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}");
         Assert.EndsWith(" 3", counted.Split(';')[0], StringComparison.Ordinal);
     }
 }

@@ -51,7 +51,7 @@ public sealed class FollowUpPagesTests : IAsyncLifetime
         var desk = await office.SignInAsOfficeAsync();
         var text = await desk.TextAsync("/follow-up");
         Assert.Contains("Not by e-mail: no e-mail address", text, StringComparison.Ordinal);
-        var csv = await (await desk.GetAsync("/follow-up/letters")).Content.ReadAsStringAsync();
+        var csv = await (await desk.GetAsync("/follow-up/letters?handler=Csv")).Content.ReadAsStringAsync();
         Assert.Contains("\"'=7 Heron Street, Birchford, MN 55999\"", csv, StringComparison.Ordinal);
     }
 
@@ -111,8 +111,12 @@ public sealed class FollowUpPagesTests : IAsyncLifetime
     [InlineData("/follow-up/messages")]
     [InlineData("/follow-up/rules")]
     [InlineData("/follow-up/letters")]
+    [InlineData("/follow-up/phone-list")]
+    [InlineData("/follow-up/returned")]
+    [InlineData("/follow-up/sender")]
+    [InlineData("/follow-up/ahead")]
     [InlineData("/state-reports")]
-    [InlineData("/state-reports/2026-02")]
+    [InlineData("/state-reports/general-month/2026-02")]
     [InlineData("/houses/1/follow-up")]
     public async Task Follow_up_and_reports_are_not_for_installers(string page)
     {
@@ -124,7 +128,7 @@ public sealed class FollowUpPagesTests : IAsyncLifetime
     [InlineData("/houses/9999/follow-up")]
     [InlineData("/follow-up/messages/9999")]
     [InlineData("/follow-up/rules/nothing")]
-    [InlineData("/state-reports/2026-13")]
+    [InlineData("/state-reports/general-month/2026-13")]
     public async Task What_is_not_there_is_not_found(string page) => Assert.Equal(HttpStatusCode.NotFound, (await (await office.SignInAsOfficeAsync()).GetAsync(page)).StatusCode);
 
     [Fact]

@@ -76,9 +76,9 @@ public sealed class PlanRemindersTests : IAsyncLifetime
     {
         for (var i = 0; i < 5; i++) await office.AddHouseWithSystemAsync($"p{i}@alder.example", Utc(2026, 2, 20), new DateOnly(2026, 2, 20), street: $"{i} Teal Way");
         var rounds = await Task.WhenAll(Enumerable.Range(0, 4).Select(_ => Task.Run(PlanAsync)));
-        // Per house: two for a test not back, two for the battery within 24 months of today.
-        Assert.Equal(20, rounds.Sum(r => r.Planned));
-        Assert.Equal(20, await office.WithDbAsync(db => db.Reminders.CountAsync()));
+        // Per house: two for a test not back, two for the battery within 24 months of today, one for a test two years after the start.
+        Assert.Equal(25, rounds.Sum(r => r.Planned));
+        Assert.Equal(25, await office.WithDbAsync(db => db.Reminders.CountAsync()));
     }
 
     [Fact]
@@ -170,7 +170,9 @@ public sealed class PlanRemindersTests : IAsyncLifetime
         await PlanAsync();
         await office.WithDbAsync(async db => { (await db.ReminderRules.SingleAsync(r => r.Code == SeedReminderRules.TestNotBack)).Off = true; await db.SaveChangesAsync(); });
         await PlanAsync();
-        Assert.DoesNotContain(await RemindersAsync(house), r => r.State == ReminderState.Planned);
+        var notBack = (await RemindersAsync(house)).Where(r => r.RuleCode == SeedReminderRules.TestNotBack).ToList();
+        Assert.Equal(2, notBack.Count);
+        Assert.All(notBack, r => Assert.Equal(ReminderState.Replaced, r.State));
     }
 
     [Fact]

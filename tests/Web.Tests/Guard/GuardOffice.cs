@@ -3,9 +3,17 @@ using System.Net;
 using System.Security.Cryptography;
 using System.Text;
 using Microsoft.EntityFrameworkCore;
+using MitigationOffice.Business.Data;
 using MitigationOffice.Business.Documents;
+using MitigationOffice.Business.FollowUp;
 using MitigationOffice.Business.Messages;
+using MitigationOffice.Business.Messages.Returned;
+using MitigationOffice.Business.Quality;
+using MitigationOffice.Business.Service;
 using MitigationOffice.Business.Shop;
+using MitigationOffice.Business.Systems;
+using MitigationOffice.Business.Tests;
+using MitigationOffice.Business.Work;
 using MitigationOffice.Web.Tests.Design;
 using MitigationOffice.Web.Tests.FollowUp;
 using MitigationOffice.Web.Tests.Invoices;
@@ -25,6 +33,7 @@ public sealed class GuardOffice : OfficeApp
 
     public OfferOut Offer { get; private set; } = null!;
     public string StopPath { get; private set; } = "";
+    public string MyHousePath { get; private set; } = "";
     public int RunningHouse { get; private set; }
     public int DesignHouse { get; private set; }
 
@@ -45,13 +54,18 @@ public sealed class GuardOffice : OfficeApp
         Assert.Equal(HttpStatusCode.Redirect, (await desk.SubmitAsync($"/houses/{proved}/proof", [], "form[action*='handler=Handed']")).StatusCode);
         await this.QueueLetterAsync(MailVerbs.ALetter("guard", "stop@wren.example", MailClass.Upkeep));
         await this.RunFollowUpAsync();
+        await LettersAndOwnersAsync();
         StopPath = StopLink(this.MailTo("stop@wren.example")[^1].TextBody!);
         await WithDbAsync(async db =>
         {
+            db.Instruments.Add(new Instrument { Kind = InstrumentKind.ContinuousMonitor, Serial = "M-17", SerialKey = "M17", Calibrations = [new() { DoneOn = new DateOnly(2026, 1, 10), DueOn = new DateOnly(2027, 1, 10) }] });
+            db.QualityChecks.Add(new QualityCheck { Kind = CheckKind.Spike, Day = new DateOnly(2026, 3, 20), Serial = "S-1", PCiL = 14m, AgainstPCiL = 10m });
+            db.TestKits.Add(new TestKit { HouseId = running, Serial = "K-1", SerialKey = "K1", OutOn = new DateOnly(2026, 3, 5), BackBy = new DateOnly(2026, 3, 15), HandedTo = "Ines Tarn" });
+            db.ExposureDays.Add(new ExposureDay { StaffMemberId = await db.Users.OrderBy(u => u.Id).Select(u => u.Id).FirstAsync(), Day = new DateOnly(2026, 3, 2), Where = "Heron Court", PCiL = 12m, Hours = 6m });
             db.Licences.Add(new Licence { IssuedBy = "The state", Number = "MN-77", Holder = "Ada Quill", ExpiresOn = new DateOnly(2026, 12, 31) });
             await db.SaveChangesAsync();
         });
-        Assert.Equal(HttpStatusCode.Redirect, (await desk.SubmitAsync("/state-reports/2026-03", new() { ["WithGaps"] = "true" }, "form[action*=Freeze]")).StatusCode);
+        Assert.Equal(HttpStatusCode.Redirect, (await desk.SubmitAsync("/state-reports/general-month/2026-03", new() { ["WithGaps"] = "true" }, "form[action*=Freeze]")).StatusCode);
         await this.InvoicesAndMoneyAsync(signed.Id);
         Assert.Equal(HttpStatusCode.Redirect, (await BackdropTests.TakeAsync(desk, designHouse, "plan.png", Camera.Plain(40, 30, SkiaSharp.SKEncodedImageFormat.Png))).StatusCode);
         await RuleSetTests.AddAsync(await SignInAsOwnerAsync(), RuleSetTests.County("guard-county", 10));
@@ -59,6 +73,27 @@ public sealed class GuardOffice : OfficeApp
         await this.DraftedChangeAsync();
         _values["/offer/change/token"] = [change.Token];
         await FillAsync(draft.HouseId, designId, jobId, testId, signed.QuoteRevisionId);
+    }
+
+    /// <summary>A house owner without e-mail, a printed letter, a page of one's own and something told on it, a message that came back.</summary>
+    private async Task LettersAndOwnersAsync()
+    {
+        var (house, _) = await this.AddHouseWithSystemAsync("", FollowUpVerbs.Utc(2026, 3, 1), street: "3 Letter Lane");
+        await this.AddHouseWithSystemAsync("", FollowUpVerbs.Utc(2026, 3, 1), street: "5 Letter Lane");
+        await this.RunFollowUpAsync();
+        var now = Clock.GetUtcNow().UtcDateTime;
+        await WithAsync<MailSettings, bool>(async mail => await WithDbAsync(async db =>
+        {
+            var due = await db.Reminders.Where(r => r.HouseId == house && r.State == ReminderState.Planned && r.SendOn < new DateOnly(2026, 4, 2)).Select(r => r.Id).ToListAsync();
+            Assert.NotNull((await MakeLetters.RunAsync(db, new LetterOrder(due, LabelSheet.All[0], 1, "Bram Oster"), mail, now)).Run);
+            var company = await db.Company.AsNoTracking().SingleAsync();
+            var customer = await db.HouseOwners.Where(o => o.HouseId == RunningHouse && o.ToDay == null).Select(o => o.CustomerId).SingleAsync();
+            MyHousePath = OwnerPage.AddLink(db, Letterhead.Of(company, mail), RunningHouse, customer, now).AbsolutePath;
+            db.OwnerWords.Add(new OwnerWord { HouseId = RunningHouse, CustomerId = customer, Kind = OwnerWordKind.TestDone, ToldAtUtc = now, OnDay = new DateOnly(2026, 4, 1), PCiL = 1.4m, Words = "a kit in the den" });
+            db.ReturnedMail.Add(new ReturnedMail { Key = "guard", ReceivedAtUtc = now, Kind = ReturnKind.NotOurs, Words = "550 5.1.1 nobody" });
+            await db.SaveChangesAsync();
+            return true;
+        }));
     }
 
     private async Task FillAsync(int draftHouse, int designId, int jobId, int testId, int signedRevision) => await WithDbAsync(async db =>
@@ -73,15 +108,28 @@ public sealed class GuardOffice : OfficeApp
         _values["documentId"] = await Ids(db.Backdrops.Select(b => b.DocumentId));
         _values["key"] = ["us-pa", "guard-county"];
         _values["paperId"] = await Ids(db.Documents.Select(d => d.Id));
-        _values["/work/paper/id"] = _values["paperId"];
+        _values["systemKey"] = [Link(db, (await db.Systems.OrderBy(s => s.Id).FirstAsync()).Id)];
+        _values["callId"] = [Text((await OpenCall.RunAsync(db, new(RunningHouse, await db.Systems.Where(s => s.HouseId == RunningHouse).Select(s => (int?)s.Id).FirstAsync(), Sign.GaugeLower, "", "Ines", "", ""), "guard", Clock.GetUtcNow().UtcDateTime)).Id)];
+        var recall = db.FanRecalls.Add(new FanRecall { Model = "Harrow 18", Reason = "A bearing", Advice = "Leave it", OpenedAtUtc = Clock.GetUtcNow().UtcDateTime }).Entity;
+        var (token, hash) = PrivateLink.Make();
+        db.CalendarLinks.Add(new CalendarLink { PersonId = await db.Users.Select(u => u.Id).FirstAsync(), TokenHash = hash, Everything = true, CreatedAtUtc = Clock.GetUtcNow().UtcDateTime });
+        await db.SaveChangesAsync();
+        (_values["feed"], _values["recallId"]) = ([token], [Text(recall.Id)]);
         _values["/customers/id"] = [.. await Ids(db.Customers.Select(c => c.Id)), "new"];
         _values["/shop/fans/id"] = [.. await Ids(db.Fans.Select(f => f.Id)), "new"];
+        _values["/shop/instruments/id"] = [.. await Ids(db.Instruments.Select(i => i.Id)), "new"];
+        _values["/tests/quality/id"] = [.. await Ids(db.QualityChecks.Select(c => c.Id)), "new"];
+        _values["/tests/kits/id"] = [.. await Ids(db.TestKits.Select(k => k.Id)), "new"];
+        _values["/exposure/id"] = ["", .. await Ids(db.Users.Select(u => u.Id))];
+        _values["/shop/licences/id"] = await Ids(db.Licences.Select(l => l.Id));
         _values["/shop/prices/id"] = [.. await Ids(db.PriceItems.Select(p => p.Id)), "new"];
         _values["/follow-up/messages/id"] = await Ids(db.Outbox.Select(m => m.Id));
         _values["invoiceId"] = await Ids(db.Invoices.Select(i => i.Id));
-        _values["code"] = [.. await db.ReminderRules.Select(r => r.Code).ToListAsync()];
-        _values["month"] = ["2026-02", "2026-03"];
+        _values["code"] = [.. await db.ReminderRules.Select(r => r.Code).ToListAsync(), "general-month", "pennsylvania"];
+        _values["profile"] = ["general-month"];
+        _values["period"] = ["2026-02", "2026-03"];
         _values["token"] = [Offer.Token];
+        _values["runId"] = await Ids(db.LetterRuns.Select(r => r.Id));
         _values["job"] = [Text(jobId)];
         _values["test"] = [Text(testId)];
         _values["revision"] = await Ids(db.QuoteRevisions.Select(r => r.Id));
@@ -97,8 +145,9 @@ public sealed class GuardOffice : OfficeApp
             foreach (var named in page.Named("GET").Where(n => n.Length > 0)) yield return $"{path}?handler={named}&testId={_values["test"][0]}&revision={_values["revision"][0]}&part=0";
         }
 
-        if (page.Page == "/Work/AsBuilt") yield return $"/houses/{RunningHouse}/work/as-built?job={_values["job"][0]}";
+        if (page.Page is "/Work/AsBuilt" or "/Work/HandOver" or "/Work/Materials") yield return $"/houses/{RunningHouse}/{page.Pattern.Split('/', 3)[2]}?job={_values["job"][0]}";
         if (page.Page == "/FollowUp/Unsubscribe") yield return StopPath;
+        if (page.Page == "/MyHouse/Index") yield return MyHousePath;
     }
 
     private IEnumerable<string> Filled(string pattern)
@@ -107,7 +156,7 @@ public sealed class GuardOffice : OfficeApp
         if (start < 0) return [pattern];
         var end = pattern.IndexOf('}', start);
         var name = pattern[(start + 1)..end].Split(':', '?')[0];
-        var key = name == "id" ? (pattern.Contains("/work/paper/", StringComparison.Ordinal) ? "/work/paper/id" : pattern[..start] + "id") : pattern.StartsWith("/offer/change/", StringComparison.Ordinal) ? "/offer/change/token" : name;
+        var key = name == "id" ? pattern[..start] + "id" : pattern.StartsWith("/offer/change/", StringComparison.Ordinal) ? "/offer/change/token" : name;
         var (before, after) = (pattern[..start], pattern[(end + 1)..]);
         return _values[key].SelectMany(v => Filled(before + v + after)).Select(p => p.TrimEnd('/')).Select(p => p.Length == 0 ? "/" : p);
     }
@@ -143,6 +192,8 @@ public sealed class GuardOffice : OfficeApp
         .ConvertAll(d => (d.HouseId!.Value, d.Id)));
 
     public Task<int> DesignOfAsync(int house) => WithDbAsync(db => db.Designs.Where(d => d.HouseId == house).Select(d => d.Id).SingleAsync());
+
+    private static string Link(OfficeDb db, int systemId) => OwnPage.Add(db, systemId, "guard", OfficeApp.Start.UtcDateTime, "guard");
 
     private static string StopLink(string body)
     {

@@ -12,8 +12,8 @@ namespace MitigationOffice.Web.Tests.Guard;
 public sealed class OpenPagesTests(GuardOffice office)
 {
     private static readonly string[] Open =
-        ["/Account/FirstOwner", "/Account/NotAllowed", "/Account/SignIn", "/Error", "/FollowUp/Unsubscribe", "/Offer/Cancel", "/Offer/Change", "/Offer/ChangePaper",
-            "/Offer/Done", "/Offer/Index", "/Offer/Paper"];
+        ["/Account/FirstOwner", "/Account/NotAllowed", "/Account/SignIn", "/Calendar/Feed", "/Error", "/FollowUp/Unsubscribe", "/MyHouse/Index", "/Offer/Cancel", "/Offer/Change", "/Offer/ChangePaper",
+            "/Offer/Done", "/Offer/Index", "/Offer/Paper", "/SystemPage/Index"];
 
     [Fact]
     public async Task The_pages_open_to_strangers_are_these_and_no_others()

@@ -129,7 +129,7 @@ public sealed class ChangeOrderTests(OfferOffice office) : IClassFixture<OfferOf
         switch (what)
         {
             case "row": await db.ChangeSignatures.Where(x => x.Id == s.Id).ExecuteUpdateAsync(x => x.SetProperty(y => y.TypedName, undo ? s.TypedName : "Somebody Else")); break;
-            case "line": await db.Database.ExecuteSqlRawAsync($"UPDATE \"ChangeLine\" SET \"UnitPrice_Cents\" = \"UnitPrice_Cents\" {(undo ? "-" : "+")} 1 WHERE \"ChangeOrderId\" = {{0}}", id); break;
+            case "line": await db.Database.ExecuteSqlAsync($"UPDATE \"ChangeLine\" SET \"UnitPrice_Cents\" = \"UnitPrice_Cents\" + {(undo ? -1 : 1)} WHERE \"ChangeOrderId\" = {id}"); break;
             case "state": await db.ChangeOrders.Where(x => x.Id == id).ExecuteUpdateAsync(x => x.SetProperty(y => y.State, undo ? ChangeState.Agreed : ChangeState.Sent)); break;
             default:
                 var at = what == "shown" ? s.PdfDocumentId : s.SignedDocumentId;

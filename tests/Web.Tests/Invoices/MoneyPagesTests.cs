@@ -48,7 +48,7 @@ public sealed class MoneyPagesTests(OfficeApp office) : IClassFixture<OfficeApp>
         using (var pdf = PdfDocument.Open(await desk.GetByteArrayAsync($"/houses/{sale.HouseId}/money?handler=Statement&customer={sale.CustomerId}")))
         {
             var text = string.Concat(pdf.GetPages().Select(p => p.Text)).Replace(" ", "", StringComparison.Ordinal);
-            Assert.All([issued.Number, "$90.00", "$40.00", "Owed:$50.00"], w => Assert.Contains(w, text, StringComparison.Ordinal));
+            Assert.All([issued.Number, "$90.00", "$40.00", "Owed:$50.00", "LanternRidgeRadon,8QuarryLane", "555-0100", "TEST-001"], w => Assert.Contains(w, text, StringComparison.Ordinal));
         }
 
         Assert.Equal(HttpStatusCode.NotFound, (await desk.GetAsync($"/houses/{sale.HouseId}/money?handler=Statement&customer={other.CustomerId}")).StatusCode);
@@ -93,6 +93,7 @@ public sealed class MoneyPagesTests(OfficeApp office) : IClassFixture<OfficeApp>
         await RateAsync(desk, "Birch County", "7", from: "2025-01-01", to: "2026-03-01");
         var page = $"/houses/{sale.HouseId}/money/new";
         Assert.Contains("Material was taxed by “Birch County” until Mar 1, 2026", await (await desk.SubmitAsync(page, Typed(), button: "#issue")).TextAsync(), StringComparison.Ordinal);
+        Assert.Contains("href=\"/money/tax-rates\" target", await (await desk.SubmitAsync(page, Typed(), button: "#issue")).Content.ReadAsStringAsync(), StringComparison.Ordinal);
         var typed = Typed();
         typed["Input.NoTaxBecause"] = "a school, exempt";
         await SavedAsync(desk.SubmitAsync(page, typed, button: "#issue"));

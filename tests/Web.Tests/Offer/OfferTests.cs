@@ -169,7 +169,7 @@ public sealed class OfferTests(OfferOffice office) : IClassFixture<OfferOffice>
             case "accepted": await office.AcceptedQuoteAsync(offer); break;
             case "declined": await office.WithDbAsync(db => CloseQuote.DeclineAsync(db, offer.Token, "too dear", office.Clock)); break;
             case "replaced": await ReviseAndSendAsync(offer); break;
-            case "withdrawn": await office.WithDbAsync(db => CloseQuote.WithdrawAsync(db, offer.RevisionId)); break;
+            case "withdrawn": await office.WithDbAsync(db => CloseQuote.WithdrawAsync(db, offer.RevisionId, office.Clock)); break;
             case "ended": await office.WithDbAsync(async db => { await OfferLink.RevokeAsync(db, offer.RevisionId, office.Clock.GetUtcNow().UtcDateTime); await db.SaveChangesAsync(); }); break;
             case "expired": await office.WithDbAsync(db => db.QuoteLinks.Where(l => l.QuoteRevisionId == offer.RevisionId).ExecuteUpdateAsync(l => l.SetProperty(x => x.ExpiresAtUtc, office.Clock.GetUtcNow().UtcDateTime))); break;
             default: path = "/offer/" + new string('A', 43); break;

@@ -35,8 +35,8 @@ public sealed class PageWeightTests(OfficeApp office) : IClassFixture<OfficeApp>
         var document = await new HtmlParser().ParseDocumentAsync(answer.Content.Headers.ContentEncoding.Contains("gzip") ? Unzip(bytes) : new MemoryStream(bytes));
         var (page, script) = ((long)bytes.Length, 0L);
         var parts = document.QuerySelectorAll("link[rel=stylesheet][href],link[rel=icon][href]").Select(l => (Url: l.GetAttribute("href")!, Script: false))
-            .Concat(document.QuerySelectorAll("script[src]").Select(s => (s.GetAttribute("src")!, true)))
-            .Concat(document.QuerySelectorAll("img[src]").Select(i => (i.GetAttribute("src")!, false)).Where(i => i.Item1.StartsWith('/'))).Distinct().ToList();
+            .Concat(document.QuerySelectorAll("script[src]").Select(s => (Url: s.GetAttribute("src")!, Script: true)))
+            .Concat(document.QuerySelectorAll("img[src]").Select(i => (Url: i.GetAttribute("src")!, Script: false)).Where(i => i.Url.StartsWith('/'))).Distinct().ToList();
         Assert.Contains(parts, p => p.Script);
         foreach (var part in parts)
         {

@@ -40,7 +40,7 @@ public sealed class DemoQuotesTests(OfficeApp office) : IClassFixture<OfficeApp>
             Assert.Single(lines.Keys, k => k.StartsWith("FAN", StringComparison.Ordinal) && k != "FANFIT");
             Assert.Single(lines.Keys, k => k is "WALL" or "ROOF");
             Assert.DoesNotContain(lines.Keys, k => k is "PIPE3" or "PIPE6" or "PATCH" or "FIRE");
-            Assert.InRange(PriceQuote.MarginPercent(tier)!.Value, 20, 60);
+            Assert.InRange(TierMoney.Of(r, tier, new CompanyProfile()).MarginPercent!.Value, 20, 60);
         }
 
         Assert.All(r.AddOns, a => Assert.NotEmpty(a.Reason));

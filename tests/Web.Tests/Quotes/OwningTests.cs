@@ -71,10 +71,10 @@ public sealed class OwningTests(OfficeApp office) : IClassFixture<OfficeApp>
     {
         var draft = await office.DraftedQuoteAsync();
         var desk = await office.SignInAsOfficeAsync();
-        await desk.SubmitAsync($"/houses/{draft.HouseId}/quote", new() { ["Input.Promise"] = "We come back.", ["Input.Cautions"] = "Mind the step.", ["Input.WhyRecommended"] = "", ["Input.Terms"] = "" }, Edit);
+        await desk.SubmitAsync($"/houses/{draft.HouseId}/quote", new() { ["Input.GuaranteePCiL"] = "0", ["Input.WhyRecommended"] = "", ["Input.Terms"] = "" }, Edit);
         var page = await new HtmlParser().ParseDocumentAsync(await desk.GetStringAsync($"/houses/{draft.HouseId}/quote"));
         var advice = page.QuerySelectorAll(".advice a").ToDictionary(a => a.GetAttribute("href")!, a => a.TextContent);
-        Assert.Equal(["#Input_Cautions", "#Input_FanLifeYears", "#Input_Promise", "#Input_Terms", "#Input_WhyRecommended", $"/houses/{draft.HouseId}/design"], advice.Keys.Order(StringComparer.Ordinal));
+        Assert.Equal(["#Input_FanLifeYears", "#Input_GuaranteePCiL", "#Input_Terms", "#Input_WhyRecommended", $"/houses/{draft.HouseId}/design"], advice.Keys.Order(StringComparer.Ordinal));
         Assert.All(advice.Keys.Where(k => k[0] == '#'), k => Assert.NotNull(page.GetElementById(k[1..])));
         Assert.NotNull(page.QuerySelector("#send"));
     }

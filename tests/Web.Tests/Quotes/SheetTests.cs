@@ -242,7 +242,7 @@ public sealed class SheetTests(OfficeApp office) : IClassFixture<OfficeApp>
         await desk.SubmitAsync($"/houses/{offer.HouseId}/quote", [], "#again");
         Assert.Contains("This link has ended", await office.Visitor().TextAsync(offer.Path), StringComparison.Ordinal);
         Assert.Equal(2, await office.WithDbAsync(db => db.Outbox.CountAsync(m => m.HouseId == offer.HouseId)));
-        await desk.SubmitAsync($"/houses/{offer.HouseId}/quote", [], "#withdraw");
+        await desk.SubmitAsync($"/houses/{offer.HouseId}/quote", new() { ["Lost.Because"] = "WeTookItBack" }, "#lost");
         Assert.Contains("has been withdrawn", await office.Visitor().TextAsync(offer.Path), StringComparison.Ordinal);
     }
 

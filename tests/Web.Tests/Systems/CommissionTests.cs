@@ -157,9 +157,9 @@ public sealed class CommissionTests(OfficeApp office) : IClassFixture<OfficeApp>
         var crew = await office.SignInAsInstallerAsync();
         await crew.SubmitAsync($"/houses/{houseId}/work", [], "form[action*='handler=Papers']");
         var s = await office.WithDbAsync(db => db.Systems.AsNoTracking().SingleAsync(x => x.Id == systemId));
-        using var label = PdfDocument.Open(await crew.GetByteArrayAsync($"/houses/{houseId}/work/paper/{s.LabelDocumentId}"));
-        using var packet = PdfDocument.Open(await crew.GetByteArrayAsync($"/houses/{houseId}/work/paper/{s.PacketDocumentId}"));
-        Assert.Equal((1, 1), (label.NumberOfPages, packet.NumberOfPages));
+        using var label = PdfDocument.Open(await crew.GetByteArrayAsync($"/houses/{houseId}/papers/{s.LabelDocumentId}"));
+        using var packet = PdfDocument.Open(await crew.GetByteArrayAsync($"/houses/{houseId}/papers/{s.PacketDocumentId}"));
+        Assert.Equal((1, 2), (label.NumberOfPages, packet.NumberOfPages));
         Assert.Equal((288, 432), ((int)label.GetPage(1).Width, (int)label.GetPage(1).Height));
         var (onLabel, inPacket) = (Words(label), Words(packet));
         // What a label holds: ANSI/AARST SGM-SF 2017 (12/20), 8.4.2.1.

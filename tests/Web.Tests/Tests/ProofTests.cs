@@ -59,6 +59,16 @@ public sealed class ProofTests(OfficeApp office) : IClassFixture<OfficeApp>, IAs
     }
 
     [Fact]
+    public async Task Four_rooms_well_below_the_action_level_close_the_case()
+    {
+        // A fact of the trade (common practice, no source): 0.8, 0.6, 0.6 and 0.7 need no second phase.
+        var (test, page) = await JudgedAsync(Typed("0.8", [.. new[] { ("0.6", "Bedroom"), ("0.6", "Office"), ("0.7", "Playroom") }.SelectMany((d, i) => new[] { ($"Devices[{i + 1}].Kind", "Charcoal"), ($"Devices[{i + 1}].Room", d.Item2), ($"Devices[{i + 1}].Result", d.Item1) })]));
+        Assert.Equal((TestOutcome.BelowTarget, 0.8m), (test.Outcome, test.DecidingPCiL));
+        Assert.DoesNotContain("diagnose, correct and test again", page, StringComparison.Ordinal);
+        Assert.Contains("Offer a long-term follow-up", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Devices_ten_inches_apart_are_never_averaged()
     {
         // ANSI/AARST MAH 2019, 8.5.2(d): more than 8 in apart are separate places.
@@ -241,7 +251,7 @@ public sealed class ProofTests(OfficeApp office) : IClassFixture<OfficeApp>, IAs
         var test = await OfHouseAsync(houseId);
         Assert.NotNull(test.LetterSentAtUtc);
         Assert.Equal(0, await office.WithDbAsync(db => db.Outbox.CountAsync(m => m.Key == $"result-letter:{testId}")));
-        Assert.Equal(HttpStatusCode.OK, (await desk.GetAsync($"/houses/{houseId}/work/paper/{test.LetterDocumentId}")).StatusCode);
+        Assert.Equal(HttpStatusCode.OK, (await desk.GetAsync($"/houses/{houseId}/papers/{test.LetterDocumentId}")).StatusCode);
     }
 
     [Fact]

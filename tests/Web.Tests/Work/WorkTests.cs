@@ -45,7 +45,7 @@ public sealed class WorkTests(OfficeApp office) : IClassFixture<OfficeApp>
         var (house, jobId) = await office.HouseWithJobAsync();
         var other = await office.HouseWithAcceptedOfferAsync();
         var desk = await office.SignInAsOfficeAsync();
-        foreach (var url in new[] { "/houses/999999/work", $"/houses/{house.HouseId}/work?job=999999", $"/houses/{other.HouseId}/work?job={jobId}", $"/houses/{other.HouseId}/work/as-built?job={jobId}", $"/houses/{house.HouseId}/work/paper/1", "/work/week?from=never" })
+        foreach (var url in new[] { "/houses/999999/work", $"/houses/{house.HouseId}/work?job=999999", $"/houses/{other.HouseId}/work?job={jobId}", $"/houses/{other.HouseId}/work/as-built?job={jobId}", $"/houses/{house.HouseId}/papers/999999", "/work/week?from=never" })
             Assert.Equal(HttpStatusCode.NotFound, (await desk.GetAsync(url)).StatusCode);
     }
 
@@ -94,11 +94,11 @@ public sealed class WorkTests(OfficeApp office) : IClassFixture<OfficeApp>
     {
         var (house, jobId) = await office.HouseWithJobAsync();
         var desk = await office.SignInAsOfficeAsync();
-        var refused = await desk.SubmitAsync($"/houses/{house.HouseId}/work", new() { ["Input.Day"] = "3/5/2026", ["Input.Crew"] = "North" }, Plan);
+        var refused = await desk.SubmitAsync($"/houses/{house.HouseId}/work", new() { ["Input.Days[0].Day"] = "3/5/2026", ["Input.Crew"] = "North" }, Plan);
         Assert.Contains("The buyer may cancel until the end of Mar 5, 2026", await refused.TextAsync(), StringComparison.Ordinal);
         Assert.Contains("value=\"North\"", await refused.Content.ReadAsStringAsync(), StringComparison.Ordinal);
         Assert.Equal(JobState.ToPlan, (await office.JobAsync(jobId)).State);
-        await desk.SubmitAsync($"/houses/{house.HouseId}/work", new() { ["Input.Day"] = "3/5/2026", ["Input.CancelWindowWaiver"] = "42 pCi/L, the buyer asked in writing" }, Plan);
+        await desk.SubmitAsync($"/houses/{house.HouseId}/work", new() { ["Input.Days[0].Day"] = "3/5/2026", ["Input.CancelWindowWaiver"] = "42 pCi/L, the buyer asked in writing" }, Plan);
         var job = await office.JobAsync(jobId);
         Assert.Equal((JobState.Planned, new DateOnly(2026, 3, 5), "42 pCi/L, the buyer asked in writing"), (job.State, job.Day, job.CancelWindowWaiver));
     }
@@ -111,7 +111,7 @@ public sealed class WorkTests(OfficeApp office) : IClassFixture<OfficeApp>
     {
         var (house, jobId) = await office.HouseWithJobAsync();
         var desk = await office.SignInAsOfficeAsync();
-        var answer = await desk.SubmitAsync($"/houses/{house.HouseId}/work", new() { ["Input.Day"] = day, ["Input.ArriveAt"] = "900 degrees" }, Plan);
+        var answer = await desk.SubmitAsync($"/houses/{house.HouseId}/work", new() { ["Input.Days[0].Day"] = day, ["Input.Days[0].ArriveAt"] = "900 degrees" }, Plan);
         var text = await answer.TextAsync();
         Assert.Contains(words, text, StringComparison.Ordinal);
         Assert.Contains("Write the time of arrival as hours and minutes", text, StringComparison.Ordinal);
@@ -125,7 +125,7 @@ public sealed class WorkTests(OfficeApp office) : IClassFixture<OfficeApp>
         var first = await office.HouseWithJobAsync();
         var second = await office.HouseWithJobAsync();
         foreach (var (house, _) in new[] { first, second })
-            Assert.Equal(HttpStatusCode.Redirect, (await desk.SubmitAsync($"/houses/{house.HouseId}/work", new() { ["Input.Day"] = "4/14/2026", ["Input.Crew"] = house.HouseId == first.House.HouseId ? "Crew South" : "crew  south" }, Plan)).StatusCode);
+            Assert.Equal(HttpStatusCode.Redirect, (await desk.SubmitAsync($"/houses/{house.HouseId}/work", new() { ["Input.Days[0].Day"] = "4/14/2026", ["Input.Crew"] = house.HouseId == first.House.HouseId ? "Crew South" : "crew  south" }, Plan)).StatusCode);
         Assert.Contains($"is planned elsewhere on the same day: {(await office.JobAsync(first.JobId)).Number}", await desk.TextAsync($"/houses/{second.House.HouseId}/work"), StringComparison.Ordinal);
     }
 
@@ -134,8 +134,8 @@ public sealed class WorkTests(OfficeApp office) : IClassFixture<OfficeApp>
     {
         var (house, jobId) = await office.HouseWithJobAsync();
         var desk = await office.SignInAsOfficeAsync();
-        await desk.SubmitAsync($"/houses/{house.HouseId}/work", new() { ["Input.Day"] = "3/20/2026", ["Input.Crew"] = "North" }, Plan);
-        var late = await desk.SubmitAsync($"/houses/{house.HouseId}/work", new() { ["Input.Day"] = "3/21/2026", ["Input.Crew"] = "South", ["Version"] = "0" }, Plan);
+        await desk.SubmitAsync($"/houses/{house.HouseId}/work", new() { ["Input.Days[0].Day"] = "3/20/2026", ["Input.Crew"] = "North" }, Plan);
+        var late = await desk.SubmitAsync($"/houses/{house.HouseId}/work", new() { ["Input.Days[0].Day"] = "3/21/2026", ["Input.Crew"] = "South", ["Version"] = "0" }, Plan);
         Assert.Contains("They saved “North”; you wrote “South”.", await late.TextAsync(), StringComparison.Ordinal);
         Assert.Equal("North", (await office.JobAsync(jobId)).Crew);
     }
@@ -221,7 +221,7 @@ public sealed class WorkTests(OfficeApp office) : IClassFixture<OfficeApp>
         Assert.Contains("2,310.50", await desk.TextAsync(url), StringComparison.Ordinal);
         foreach (var (handler, at) in new[] { ("Plan", house.HouseId), ("CallOff", house.HouseId), ("TakeBack", house.HouseId), ("Open", waiting.HouseId) })
         {
-            var denied = await PostWithTokenAsync(crew, $"/houses/{at}/work?handler={handler}", new() { ["acceptanceId"] = $"{waiting.AcceptanceId}", ["Input.Day"] = "5/5/2026", ["Closing.CalledOffBecause"] = "no" });
+            var denied = await PostWithTokenAsync(crew, $"/houses/{at}/work?handler={handler}", new() { ["acceptanceId"] = $"{waiting.AcceptanceId}", ["Input.Days[0].Day"] = "5/5/2026", ["Closing.CalledOffBecause"] = "no" });
             Assert.StartsWith("/not-allowed", denied.Headers.Location!.PathAndQuery, StringComparison.Ordinal);
         }
 
@@ -234,7 +234,7 @@ public sealed class WorkTests(OfficeApp office) : IClassFixture<OfficeApp>
     {
         var (house, jobId) = await office.HouseWithJobAsync(h => h.Street = "=2+5 Wren Way, \"rear\"");
         var desk = await office.SignInAsOfficeAsync();
-        await desk.SubmitAsync($"/houses/{house.HouseId}/work", new() { ["Input.Day"] = "6/9/2026", ["Input.ArriveAt"] = "8:30 am", ["Input.Crew"] = "@North" }, Plan);
+        await desk.SubmitAsync($"/houses/{house.HouseId}/work", new() { ["Input.Days[0].Day"] = "6/9/2026", ["Input.Days[0].ArriveAt"] = "8:30 am", ["Input.Crew"] = "@North" }, Plan);
         Assert.Contains("Wren Way", await desk.TextAsync("/work?find=wren&sort=-day"), StringComparison.Ordinal);
         Assert.DoesNotContain("Wren Way", await desk.TextAsync("/work?find=nobody"), StringComparison.Ordinal);
         Assert.DoesNotContain("Wren Way", await desk.TextAsync("/work?show=Done"), StringComparison.Ordinal);
@@ -251,10 +251,10 @@ public sealed class WorkTests(OfficeApp office) : IClassFixture<OfficeApp>
     {
         var (house, _) = await office.HouseWithJobAsync();
         var desk = await office.SignInAsOfficeAsync();
-        await desk.SubmitAsync($"/houses/{house.HouseId}/work", new() { ["Input.Day"] = "7/15/2026", ["Input.ArriveAt"] = "2 pm" }, Plan);
+        await desk.SubmitAsync($"/houses/{house.HouseId}/work", new() { ["Input.Days[0].Day"] = "7/15/2026", ["Input.Days[0].ArriveAt"] = "2 pm" }, Plan);
         var text = await desk.TextAsync("/work/week?from=7/18/2026");
         Assert.Contains("Week of Jul 13, 2026", text, StringComparison.Ordinal);
-        Assert.Matches(@"Wednesday, Jul 15\s+2:00 PM " + house.Street, text);
+        Assert.Matches(@"Wednesday, Jul 15\s+sheet\s+2:00 PM " + house.Street, text);
     }
 
     internal static async Task<HttpResponseMessage> PostWithTokenAsync(HttpClient client, string url, Dictionary<string, string> fields)

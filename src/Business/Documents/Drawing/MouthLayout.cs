@@ -20,14 +20,14 @@ public sealed class MouthLayout
     public MouthLayout(SitingReport report, bool narrow)
     {
         (_report, _site) = (report, report.Site);
-        Width = narrow ? 340 : 860;
-        _farthestFt = narrow ? 12 : 22;
+        Width = narrow ? 340 : 620;
+        _farthestFt = narrow ? 12 : 18;
         MouthFt = Math.Clamp((double)(_site.HeightAboveGradeFt ?? (decimal)UsualHeightFt), 2, 60);
         RoofFt = MouthFt - Math.Clamp((double)(_site.AboveRoofIn ?? _site.AboveRoofEdgeIn ?? 12) / 12, -0.8 * MouthFt, 0.8 * MouthFt);
         var rightFt = Reach(1, (_site.Walls ?? []).Select(w => (double)w.DistanceFt + 2));
         var leftFt = Reach(-1, (_site.AdjacentBuildings ?? []).Select(b => (double)b.DistanceFt + 5));
         var topFt = Math.Max(MouthFt + 3.5, Math.Max(RoofFt + 4, (_site.Walls ?? []).Select(w => MouthFt + Math.Min(8, (double)w.TopAboveExhaustFt) + 1).DefaultIfEmpty(0).Max()));
-        PerFt = Math.Min((Width - 16) / (leftFt + rightFt), (narrow ? 300 : 430) / topFt);
+        PerFt = Math.Min((Width - 16) / (leftFt + rightFt), (narrow ? 300 : 400) / topFt);
         Ground = topFt * PerFt + 6;
         Height = Ground + 22;
         Mouth = new(8 + leftFt * PerFt + Math.Max(0, Width - 16 - (leftFt + rightFt) * PerFt) / 2, Y(MouthFt));

@@ -31,11 +31,15 @@ public sealed class MouthSection
         DrawHeights();
         var places = new LabelPlaces(_at.Width, _at.Height);
         _shapes.ForEach(places.Avoid);
-        var notes = _wanted.Where(w => !places.Place(w.Of, w.Words, w.Places)).Select(w => (Text: string.Join(", ", w.Words.Select(x => x.Text)), Tone: w.Words.Any(x => x.Tone == Tone.Warn) ? Tone.Warn : Tone.Soft)).ToList();
+        var notes = _wanted.Where(w => !places.Place(w.Of, w.Words, w.Places) && !places.Place(w.Of, Folded(w.Words), w.Places)).SelectMany(w => w.Words).ToList();
         var below = notes.Select((n, i) => new Label("note", n.Text, new(8, _at.Height + 16 + i * 17), Anchor.Start, n.Tone)).ToList();
         var ground = new Strokes("ground", Stroke.Hatch, Hatching.Lines(new Frame(0, _at.Ground, _at.Width, _at.Height - _at.Ground), [.. places.Placed.Select(l => l.Frame.Grown(4))]));
         return new Picture(_at.Width, _at.Height + (notes.Count == 0 ? 0 : 8 + notes.Count * 17), "The mouth and what stands near it", Describe(), [ground, .. _shapes, .. places.Placed, .. below]);
     }
+
+    /// <summary>"Kitchen window, 9 ft, fails" as a name and what is said of it, where one line finds no room.</summary>
+    private static IReadOnlyList<(string Text, Tone Tone)> Folded(IReadOnlyList<(string Text, Tone Tone)> words) =>
+        [.. words.SelectMany(w => w.Text.Split(", ", 2).Select(part => (part, w.Tone)))];
 
     private void DrawHouse()
     {
@@ -98,7 +102,9 @@ public sealed class MouthSection
         var stroke = fails ? Stroke.Warn : Stroke.Measure;
         Line(of, stroke, new(x, from), new(x, to));
         foreach (var y in new[] { from, to }) Line(of, stroke, new(x - 4, y), new(x + 4, y));
-        Want(of, [(words + (fails ? ", fails" : ""), fails ? Tone.Warn : Tone.Plain)], [.. Around(new(x, (from + to) / 2), 7, sides), .. Around(new(x, Math.Min(from, to)), 7, sides), .. Around(new(x, from * 0.75 + to * 0.25), 7, sides)]);
+        var along = new[] { 0.5, 0.3, 0.7, 0.15, 0.85 }.Select(share => new Spot(x, from + (to - from) * share));
+        Want(of, [(words + (fails ? ", fails" : ""), fails ? Tone.Warn : Tone.Plain)],
+            [.. along.SelectMany(spot => Around(spot, 7, sides)), .. Around(new(x, to - 30), 40, sides), .. Around(new(_at.HouseLeft, _at.Eave + 24), 12, Anchor.End), .. Around(new(_at.Mouth.X, _at.Ground - 60), 40, sides)]);
     }
 
     private void DrawOpening(PlacedOpening o)
@@ -109,7 +115,7 @@ public sealed class MouthSection
         Line(o.Opening.Name, fails ? Stroke.Warn : Stroke.Measure, _at.Mouth, o.Nearest);
         List<(string, Tone)> words = [($"{o.Opening.Name}, {Feet(o.Opening.DistanceFt)}{(o.IsFar ? " (drawn nearer)" : "")}{(fails ? ", fails" : "")}", fails ? Tone.Warn : Tone.Plain)];
         words.Add(o.Opening.TopBelowExhaustFt is { } top ? ($"top {Feet(Math.Abs(top))} {(top < 0 ? "above" : "below")} the mouth", Tone.Soft) : ("its top not measured", Tone.Soft));
-        Want(o.Opening.Name, words, [.. Around(new(o.Box.Centre.X, o.Box.Bottom + 2), 12, Anchor.Middle), .. Around(new(o.Box.Right, o.Box.Centre.Y), 6, Anchor.Start), .. Around(new(o.Box.X, o.Box.Centre.Y), 6, Anchor.End)]);
+        Want(o.Opening.Name, words, [.. Around(new(o.Box.Centre.X, o.Box.Bottom + 2), 12, Anchor.Middle), .. Around(new(o.Box.Right, o.Box.Centre.Y), 6, Anchor.Start), .. Around(new(o.Box.X, o.Box.Centre.Y), 6, Anchor.End), .. Around(new(o.Box.Centre.X, o.Box.Y - 18), 12, Anchor.Middle), .. Around(new(o.Box.X, o.Box.Bottom + 20), 0, Anchor.End)]);
     }
 
     private void DrawBuilding(PlacedThing b)

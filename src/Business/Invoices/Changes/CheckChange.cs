@@ -12,12 +12,16 @@ public static class CheckChange
     /// <summary>Why nothing of this job can be changed any more, or null.</summary>
     public static async Task<string?> ClosedAsync(OfficeDb db, int acceptanceId)
     {
-        if (await db.CancelledSales.AnyAsync(c => c.AcceptanceId == acceptanceId)) return "The buyer cancelled this contract; there is nothing left to change.";
         var lines = db.Set<InvoiceLine>();
-        var final = await db.Invoices.Where(i => i.AcceptanceId == acceptanceId && i.Kind == InvoiceKind.Balance && i.Lines.Any(l => !lines.Any(c => c.CreditsLineId == l.Id))).Select(i => i.Number).FirstOrDefaultAsync();
-        if (final is not null) return $"The whole work is on invoice {final} already. Take that invoice back first, or write a new one by hand for what came later.";
-        var job = await db.Jobs.Where(j => j.AcceptanceId == acceptanceId).Select(j => new { j.Number, j.State }).FirstOrDefaultAsync();
-        return job?.State == JobState.CalledOff ? $"Job {job.Number} is called off. Take that back first." : null;
+        var at = await db.Acceptances.Where(a => a.Id == acceptanceId).Select(a => new
+        {
+            Cancelled = db.CancelledSales.Any(c => c.AcceptanceId == a.Id),
+            Final = db.Invoices.Where(i => i.AcceptanceId == a.Id && i.Kind == InvoiceKind.Balance && i.Lines.Any(l => !lines.Any(c => c.CreditsLineId == l.Id))).Select(i => i.Number).FirstOrDefault(),
+            CalledOff = db.Jobs.Where(j => j.AcceptanceId == a.Id && j.State == JobState.CalledOff).Select(j => j.Number).FirstOrDefault(),
+        }).SingleAsync();
+        if (at.Cancelled) return "The buyer cancelled this contract; there is nothing left to change.";
+        if (at.Final is not null) return $"The whole work is on invoice {at.Final} already. Take that invoice back first, or write a new one by hand for what came later.";
+        return at.CalledOff is null ? null : $"Job {at.CalledOff} is called off. Take that back first.";
     }
 
     /// <summary>What is not in order in the lines, by field. Fills in what the changed lines were.</summary>

@@ -35,7 +35,9 @@ public static class SignChange
             id = await KeepAsync(db, found, typed, from, now);
             return new(found.ChangeOrderId, null, []);
         });
-        return done.Refusals.Count == 0 ? new(ChangeLinkState.Agreed, id, []) : new((await FindChange.ByLinkAsync(db, token, now)).State, 0, []);
+        if (done.Refusals.Count == 0) return new(ChangeLinkState.Agreed, id, []);
+        var after = (await FindChange.ByLinkAsync(db, token, now)).State;
+        return new(after, 0, after == ChangeLinkState.Live ? [new("", "Something changed at the same moment, and nothing was signed. Read it once more, then sign again; if this comes back, call the company.")] : []);
     }
 
     private static List<Refusal> Check(ChangeTyped typed)

@@ -49,7 +49,7 @@ public static class ChangePaper
         p.Note($"New price, tax included: {c.Order.NewTotal}", $"The price before this change is {c.Order.OldTotal}; the difference is {c.DifferenceWords}. The deposit stays as it was; the difference comes with the last invoice.");
         p.Text("Everything else in the quote stays as it was signed. Without a signature this change is not made, and the work stays as it was agreed.");
         p.Heading("Contractor");
-        p.Facts(QuotePaper.SellerOf(c.Company).Take(3));
+        p.Facts(QuotePaper.SellerOf(c.Company));
     }
 
     private static PaperRow Row(ChangeLine l) => new(Words(l), $"{l.WasAmount}", $"{l.Amount}", ChangeOnPaper.Words(l.Difference));

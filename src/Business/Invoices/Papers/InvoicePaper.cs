@@ -37,13 +37,13 @@ public static class InvoicePaper
         if (o.Invoice.Taxes.Any(t => t.Kinds.Length == 0)) p.Text("* taxed", small: true, soft: true);
         p.Text(o.Invoice.Note);
         if (o.IsCredit) p.Note("What this means", $"{new Money(-o.Invoice.Total.Cents)} of invoice {o.Credits} is taken back. What was paid beyond what is owed now stands to your credit; ask us and we pay it back.");
-        else p.Note($"To pay: {o.Invoice.Total}, by {HouseTime.Show(o.Invoice.DueOn)}", $"By check to {o.Company.Name}, {Place(o.Company)}, or as agreed with us. Write {o.Invoice.Number} on it. Questions: {Reach(o.Company)}.");
+        else p.Note($"To pay: {o.Invoice.Total}, by {HouseTime.Show(o.Invoice.DueOn)}", $"By check to {o.Company.Name}, {StatementPaper.Place(o.Company)}, or as agreed with us. Write {o.Invoice.Number} on it. Questions: {StatementPaper.Reach(o.Company)}.");
     }
 
     private static IEnumerable<(string, string)> Parties(InvoiceOnPaper o)
     {
         yield return ("To", o.To);
-        yield return ("From", $"{o.Company.Name}, {Place(o.Company)}");
+        yield return ("From", $"{o.Company.Name}, {StatementPaper.Place(o.Company)}");
         if (o.Company.CertificationNumber.Length > 0) yield return ("Certification number", o.Company.CertificationNumber);
         if (o.Credits is { } credits) yield return ("Takes back", $"invoice {credits}, in the lines below");
     }
@@ -67,8 +67,4 @@ public static class InvoicePaper
         foreach (var l in off) yield return new PaperRow(l.Words, "", "", $"{l.Amount}");
         yield return new PaperRow(o.IsCredit ? "Taken back" : "To pay", "", "", $"{i.Total}") { Strong = true, Band = true };
     }
-
-    private static string Place(CompanyProfile c) => $"{c.Street}, {c.City}, {c.State} {c.Zip}".Trim(' ', ',');
-
-    private static string Reach(CompanyProfile c) => string.Join(", ", new[] { c.Phone, c.Email }.Where(s => s.Length > 0));
 }

@@ -7,18 +7,20 @@ using MitigationOffice.Business.Houses;
 namespace MitigationOffice.Business.Invoices.Papers;
 
 /// <summary>Makes an invoice's paper and adds it to the documents; the caller saves.</summary>
-internal static class KeepPaper
+public static class KeepPaper
 {
-    public static async Task<StoredDocument> RunAsync(OfficeDb db, Invoice invoice, House house, Customer customer)
+    internal static async Task<StoredDocument> RunAsync(OfficeDb db, Invoice invoice, House house, Customer customer)
     {
         var company = await db.Company.AsNoTracking().SingleAsync();
         var credits = invoice.CreditsInvoiceId is { } id ? await db.Invoices.Where(i => i.Id == id).Select(i => i.Number).SingleAsync() : null;
-        var at = customer.MailingAddress.Length > 0 ? customer.MailingAddress : house.AddressLine;
-        var to = string.Join('\n', new[] { customer.Name, customer.ContactName, at }.Where(s => s.Length > 0));
-        var paper = new InvoiceOnPaper(invoice, to, house.AddressLine, customer.Name, company, credits);
+        var paper = new InvoiceOnPaper(invoice, To(customer, house.AddressLine), house.AddressLine, customer.Name, company, credits);
         var document = StoredDocument.Of(
             InvoicePaper.Make(paper), paper.IsCredit ? PaperKind.CreditNote : PaperKind.Invoice, paper.Title, paper.FileName, "application/pdf", house.Id, invoice.IssuedAtUtc, invoice.IssuedBy);
         db.Documents.Add(document);
         return document;
     }
+
+    /// <summary>Name and, below it, where letters to the customer go.</summary>
+    public static string To(Customer customer, string house) =>
+        string.Join('\n', new[] { customer.Name, customer.ContactName, customer.MailingAddress.Length > 0 ? customer.MailingAddress : house }.Where(s => s.Length > 0));
 }

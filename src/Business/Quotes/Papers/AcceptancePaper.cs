@@ -1,5 +1,6 @@
 using MitigationOffice.Business.Data;
 using MitigationOffice.Business.Documents;
+using MitigationOffice.Business.Quotes.Phases;
 
 namespace MitigationOffice.Business.Quotes.Papers;
 
@@ -20,10 +21,13 @@ public static class AcceptancePaper
         paper.Heading($"Chosen: {s.Tier.Name}");
         foreach (var a in s.Chosen) paper.TickLine(true, a.Words, "", $"{a.Price}");
         foreach (var a in s.Declined) paper.TickLine(false, $"{a.Words}: recommended, and declined", a.Reason, $"{a.Price}");
+        (string, string)[] listed = s.Totals.Discount == Money.Zero ? [] : [("Price as listed", $"{s.Totals.Listed}"), .. s.Totals.Discounts.Select(d => (d.Words, $"{Money.Zero - d.Amount}"))];
         paper.Facts(
         [
-            ("Price before tax", $"{s.Totals.Net}"), ("Sales tax", $"{s.Totals.Tax}"), ("Price, tax included", $"{s.Totals.Total}"), ("Deposit", $"{s.Totals.Deposit}"),
+            .. listed, ("Price before tax", $"{s.Totals.Net}"), ("Sales tax", $"{s.Totals.Tax}"), ("Price, tax included", $"{s.Totals.Total}"), ("Deposit", $"{s.Totals.Deposit}"),
         ]);
+        if (s.Quote.Revision.Phase is { } phase) paper.Note("Second phase, agreed to", PhaseTrigger.WordsOf(phase, s.Quote.Revision.TaxPercent));
+        if (GuaranteeWords.IsGiven(s.Quote.Revision)) paper.Note("The guarantee", $"{GuaranteeWords.Of(s.Quote.Revision)}\nConditions: {s.Quote.Revision.GuaranteeConditions}");
         paper.Caution("Cautions", s.Quote.Revision.Cautions);
         paper.Heading("Signed");
         paper.Facts(

@@ -11,12 +11,14 @@ namespace MitigationOffice.Business.Quotes.Papers;
 /// <summary>A revision with everything that stands around it.</summary>
 public sealed record QuoteInFull(QuoteRevision Revision, Quote Quote, House House, Customer Customer, CompanyProfile Company)
 {
+    public IReadOnlyList<Licence> Licences { get; init; } = [];
+
     public TimeZoneInfo Zone => HouseTime.Zone(House.TimeZone, Company.TimeZone);
 
     public QuoteOnPaper OnPaper(DateTime atUtc) => new(
         Revision, Quote.Number, House.AddressLine, Customer.Name, Company, atUtc, HouseTime.DayOf(atUtc, Zone));
 
-    public IReadOnlyList<QuoteGap> Gaps(DateTime nowUtc) => CheckQuote.Gaps(Revision, Company, Customer, HouseTime.DayOf(nowUtc, Zone));
+    public IReadOnlyList<QuoteGap> Gaps(DateTime nowUtc) => CheckQuote.Gaps(Revision, Company, Customer, Licences, HouseTime.DayOf(nowUtc, Zone));
 }
 
 /// <summary>Reads what a quote's paper says.</summary>
@@ -24,12 +26,18 @@ public static class GatherPaper
 {
     public static async Task<QuoteInFull?> OfAsync(OfficeDb db, int revisionId)
     {
-        var revision = await db.QuoteRevisions.WithPrices().Include(r => r.Quote).SingleOrDefaultAsync(r => r.Id == revisionId);
+        // Lines times additions would be one long answer; apart they are two short ones, and the tracker joins them.
+        var revision = await db.QuoteRevisions.Include(r => r.AddOns).Include(r => r.Phase).Include(r => r.Quote).AsSingleQuery().SingleOrDefaultAsync(r => r.Id == revisionId);
         if (revision?.Quote is not { } quote) return null;
-        return new(revision, quote,
-            await db.Houses.AsNoTracking().SingleAsync(h => h.Id == quote.HouseId),
-            await db.Customers.AsNoTracking().SingleAsync(c => c.Id == quote.CustomerId),
-            await db.Company.AsNoTracking().SingleAsync());
+        await db.Set<QuoteTier>().Include(t => t.Lines).AsSingleQuery().Where(t => t.QuoteRevisionId == revisionId).OrderBy(t => t.Id).LoadAsync();
+        var around = await (from h in db.Houses.AsNoTracking()
+                            where h.Id == quote.HouseId
+                            from c in db.Customers.AsNoTracking()
+                            where c.Id == quote.CustomerId
+                            from company in db.Company.AsNoTracking()
+                            select new { House = h, Customer = c, Company = company }).SingleAsync();
+        var licences = revision.State == RevisionState.Draft ? await db.Licences.AsNoTracking().ToListAsync() : [];
+        return new(revision, quote, around.House, around.Customer, around.Company) { Licences = licences };
     }
 
     /// <summary>The section through the house with the quoted design in it; null where it was quoted by hand.</summary>

@@ -2,6 +2,7 @@ using System.Globalization;
 using MitigationOffice.Business.Data;
 using MitigationOffice.Business.Documents;
 using MitigationOffice.Business.Documents.Drawing;
+using MitigationOffice.Business.Quotes.Phases;
 using MitigationOffice.Business.Shop;
 
 namespace MitigationOffice.Business.Quotes.Papers;
@@ -39,6 +40,7 @@ public static class QuotePaper
         Choices(paper, quote);
         Owning(paper, quote);
         AddOns(paper, quote);
+        SecondPhase(paper, r);
         if (r.WhyRecommended.Length > 0 && quote.Tiers.FirstOrDefault(t => t.Position == r.RecommendedTier) is { } tier)
             paper.Note($"Why we recommend “{tier.Name}”", r.WhyRecommended);
         Scope(paper, quote);
@@ -57,6 +59,7 @@ public static class QuotePaper
         PaperColumn[] columns = [new("What is done", 2.3), .. quote.Tiers.Select(t => new PaperColumn(t.Name + (t.Position == quote.Revision.RecommendedTier ? " (recommended)" : ""), 1.05, Right: true))];
         paper.Table(columns, [.. Works(quote), .. Sums(quote)]);
         foreach (var tier in quote.Tiers.Where(t => t.Summary.Length > 0)) paper.Text($"{tier.Name}: {tier.Summary}");
+        foreach (var words in DiscountsOf(quote)) paper.Text(words);
     }
 
     private static IEnumerable<PaperRow> Works(QuoteOnPaper quote)
@@ -77,11 +80,34 @@ public static class QuotePaper
     {
         var r = quote.Revision;
         var sums = quote.Tiers.Select(t => PriceQuote.Of(r, t, [])).ToList();
+        if (sums.Any(s => s.Discount > Money.Zero))
+        {
+            yield return new PaperRow(["Price as listed", .. sums.Select(s => $"{s.Listed}")]);
+            yield return new PaperRow(["Discount", .. sums.Select(s => s.Discount == Money.Zero ? "–" : $"{Money.Zero - s.Discount}")]);
+        }
+
         yield return new PaperRow(["Price before tax", .. sums.Select(s => $"{s.Net}")]);
         yield return new PaperRow([$"Sales tax, {TypedNumbers.Plain(r.TaxPercent)} % of what is taxed", .. sums.Select(s => $"{s.Tax}")]);
         yield return new PaperRow(["Price, tax included", .. sums.Select(s => $"{s.Total}")]) { Strong = true, Band = true };
         yield return new PaperRow([$"Deposit, {TypedNumbers.Plain(r.DepositPercent)} %", .. sums.Select(s => $"{s.Deposit}")]);
         yield return new PaperRow(["Electricity for the fan, a year (estimate)", .. sums.Select(_ => $"{r.ElectricityPerYear}")]);
+    }
+
+    /// <summary>Each discount with its reason, once.</summary>
+    private static IEnumerable<string> DiscountsOf(QuoteOnPaper quote)
+    {
+        var r = quote.Revision;
+        foreach (var (tier, own) in quote.Tiers.Select(t => (t, PriceQuote.Of(new QuoteRevision { Letter = "" }, t, []).Discounts)).Where(x => x.Discounts.Count > 0))
+            yield return $"{own[0].Words}. It is in the price of “{tier.Name}”.";
+        if (r.DiscountPercent > 0) yield return $"Discount on the whole, additions included, {TypedNumbers.Plain(r.DiscountPercent)} %: {r.DiscountReason}. It is in the prices above.";
+        else if (r.DiscountAmount > Money.Zero) yield return $"Discount on the whole, {r.DiscountAmount}: {r.DiscountReason}. It is in the prices above.";
+    }
+
+    private static void SecondPhase(Paper paper, QuoteRevision r)
+    {
+        if (r.Phase is not { } phase) return;
+        paper.Heading("A second phase, only if the test asks for it");
+        paper.Text(PhaseTrigger.WordsOf(phase, r.TaxPercent));
     }
 
     /// <summary>Price and running cost side by side; what they rest on beneath.</summary>
@@ -118,6 +144,7 @@ public static class QuotePaper
         Words(paper, "How long it takes", r.TimeNeeded);
         Words(paper, "By which rules", QuoteTexts.Compliance);
         Words(paper, "What is promised, and on which conditions", r.Promise);
+        if (GuaranteeWords.IsGiven(r)) paper.Note("The guarantee", $"{GuaranteeWords.Of(r)}\nConditions: {r.GuaranteeConditions}");
         Words(paper, "What you look after", r.OwnersPart);
         paper.Caution("Cautions", r.Cautions);
         Words(paper, "Terms", r.Terms);

@@ -35,8 +35,11 @@ public sealed class MaterialsModel(OfficeDb db) : PageModel
         HouseId = houseId;
         var designs = db.Designs.Where(d => d.HouseId == houseId && (revision == null || d.Revision == revision));
         if (await db.FirstToReadAsync(designs.OrderByDescending(d => d.Id)) is not { } design) return false;
-        var report = (await ComputeDesign.ReadAsync(db, design)).Report;
-        var fan = await db.Fans.AsNoTracking().FirstOrDefaultAsync(f => f.Id == design.FanId || (design.FanId == null && report != null && f.Model == report.ShownFan));
+        var computed = await ComputeDesign.ReadAsync(db, design);
+        var report = computed.Report;
+        var fan = computed.Inputs is { } inputs
+            ? inputs.Catalogue.FirstOrDefault(f => f.Id == design.FanId || (design.FanId == null && f.Model == report?.ShownFan))
+            : await db.Fans.AsNoTracking().OrderBy(f => f.Id).FirstOrDefaultAsync(f => f.Id == design.FanId);
         (Revision, Rows) = (design.Revision, MaterialList.Of(TakeOff.Of(design), fan, report?.Freeze));
         ForEveryJob = await db.PriceItems.Where(i => !i.Retired && i.Use == PriceUse.Part && i.Kind == PriceKind.Material && i.TakenBy == TakenBy.Job && i.FromTier == 1).OrderBy(i => i.Name).Select(i => i.Name).ToListAsync();
         return true;

@@ -127,7 +127,7 @@ public sealed class RouteModel(OfficeDb db, UnitChoice units, TimeProvider clock
 
     private async Task StartAsync() => Input = new RouteForm
     {
-        TestId = Measured.FirstOrDefault()?.Value, Pieces = RouteForm.Usual(), FromVertical = "0",
+        TestId = Measured is [var newest, ..] ? newest.Value : null, Pieces = RouteForm.Usual(), FromVertical = "0",
         Target = Measures.Pressure.Number(await db.Company.Select(c => c.TargetSuctionPa).SingleAsync(), units.System),
     };
 

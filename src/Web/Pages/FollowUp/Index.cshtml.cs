@@ -15,11 +15,13 @@ public sealed class IndexModel(OfficeDb db, MailSettings mail, ClockWatch watch,
         public int All => Counts.Values.Sum();
     }
 
-    public IReadOnlyList<DueRow> Due { get; private set; } = [];
+    public IReadOnlyList<DueReminder> Due { get; private set; } = [];
     public IReadOnlyList<Month> Ahead { get; private set; } = [];
     public IReadOnlyList<(string Code, string Name)> Rules { get; private set; } = [];
     public IReadOnlyList<MessageRow> Trouble { get; private set; } = [];
     public IReadOnlyList<MessageRow> Sent { get; private set; } = [];
+    public IReadOnlyList<OwnerWordRow> Heard { get; private set; } = [];
+    public int NotPosted { get; private set; }
     public OutboxGate Gate { get; private set; } = new();
     public TimeZoneInfo Zone { get; private set; } = TimeZoneInfo.Utc;
     public bool AsFiles => !mail.HasServer;
@@ -33,14 +35,16 @@ public sealed class IndexModel(OfficeDb db, MailSettings mail, ClockWatch watch,
 
     public async Task OnGetAsync()
     {
-        var company = await db.Company.AsNoTracking().SingleAsync();
+        var here = await db.OutboxGates.AsNoTracking().SelectMany(g => db.Company, (g, c) => new { Gate = g, Company = c, NotPosted = db.Reminders.Count(r => r.State == ReminderState.Printed) }).SingleAsync();
+        var company = here.Company;
+        (Gate, NotPosted) = (here.Gate, here.NotPosted);
         var rules = await db.ReminderRules.AsNoTracking().OrderBy(r => r.Id).ToListAsync();
         Rules = [.. rules.Select(r => (r.Code, r.Name))];
         Zone = HouseTime.Zone(company.TimeZone);
         var today = HouseTime.DayOf(Now, Zone);
-        Due = await DueRow.ReadAsync(db, company, rules.ToDictionary(r => r.Code, StringComparer.Ordinal), today);
+        Due = await DueReminder.ReadAsync(db, company, rules.ToDictionary(r => r.Code, StringComparer.Ordinal), today);
         await ReadAheadAsync(today);
-        Gate = await db.OutboxGates.AsNoTracking().SingleAsync();
+        Heard = await OwnerWordRow.ReadAsync(db, null);
         Trouble = await db.Outbox.AsNoTracking().Where(m => m.State == DeliveryState.Uncertain || m.State == DeliveryState.Refused)
             .OrderByDescending(m => m.Id).Take(50).Select(MessageRow.Of).ToListAsync();
         Sent = await db.Outbox.AsNoTracking().Where(m => m.State == DeliveryState.Sent).OrderByDescending(m => m.SentAtUtc).Take(15).Select(MessageRow.Of).ToListAsync();
@@ -69,9 +73,19 @@ public sealed class IndexModel(OfficeDb db, MailSettings mail, ClockWatch watch,
         return RedirectToPage();
     }
 
-    public async Task<IActionResult> OnPostHandAsync(int id, string? note)
+    /// <param name="back">The phone list, when it was noted there.</param>
+    public async Task<IActionResult> OnPostHandAsync(int id, string? note, string? back)
     {
         Told = await SettleReminders.DoneByHandAsync(db, id, Me, Note(note, "told by hand")) ? "Noted as told." : "This one was settled already.";
+        return back == "/follow-up/phone-list" ? LocalRedirect(back) : RedirectToPage();
+    }
+
+    /// <summary>What a house owner told: taken over into the records, or only seen.</summary>
+    public async Task<IActionResult> OnPostHeardAsync(int id, bool take)
+    {
+        var house = await db.OwnerWords.Where(w => w.Id == id).Select(w => (int?)w.HouseId).SingleOrDefaultAsync();
+        Told = await HearOwner.SettleAsync(db, id, take, Me, Now) ?? (take ? "Taken over." : "Noted as seen.");
+        if (take && house is not null) await PlanReminders.RunAsync(db, Now, house, HttpContext.RequestAborted);
         return RedirectToPage();
     }
 

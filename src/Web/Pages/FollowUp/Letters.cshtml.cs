@@ -1,22 +1,71 @@
 using System.Globalization;
+using System.Security.Claims;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 using Microsoft.EntityFrameworkCore;
 using MitigationOffice.Business.Data;
+using MitigationOffice.Business.FollowUp;
+using MitigationOffice.Business.Messages;
 
 namespace MitigationOffice.Web.Pages.FollowUp;
 
-/// <summary>Those to be told by letter or phone, as a file for a spreadsheet or for labels.</summary>
-public sealed class LettersModel(OfficeDb db, TimeProvider clock) : PageModel
+/// <summary>Those to be told by letter or phone: to print, to call, and as a file.</summary>
+public sealed class LettersModel(OfficeDb db, MailSettings mail, TimeProvider clock) : PageModel
 {
-    public async Task<IActionResult> OnGetAsync()
+    public IReadOnlyList<DueReminder> Due { get; private set; } = [];
+    public IReadOnlyList<LetterRun> Runs { get; private set; } = [];
+    public TimeZoneInfo Zone { get; private set; } = TimeZoneInfo.Utc;
+
+    /// <summary>The reminders to print.</summary>
+    [BindProperty]
+    public List<int> Print { get; set; } = [];
+
+    [BindProperty]
+    public string? Labels { get; set; }
+
+    [BindProperty]
+    public string? FirstLabel { get; set; }
+
+    public bool Posted { get; private set; }
+
+    public IEnumerable<(string Value, string Words)> Sheets => LabelSheet.All.Select(s => (s.Key, s.Words)).Prepend(("", "No labels: the address shows in the envelope's window"));
+
+    public async Task OnGetAsync() => await ReadAsync();
+
+    public async Task<IActionResult> OnPostAsync()
     {
-        var company = await db.Company.AsNoTracking().SingleAsync();
-        var rules = await db.ReminderRules.AsNoTracking().ToDictionaryAsync(r => r.Code, StringComparer.Ordinal);
-        var due = await DueRow.ReadAsync(db, company, rules, HouseTime.DayOf(clock.GetUtcNow().UtcDateTime, HouseTime.Zone(company.TimeZone)));
-        return Sheet.Csv("letters.csv", ["Due", "Name", "Phone", "Post", "House", "What", "Because", "Not by e-mail"], due.Where(d => d.ByHand).Select(d => (string[])
+        Posted = true;
+        var (first, problem) = TypedNumbers.ReadWhole(FirstLabel, "first free label", 1, 100);
+        if (problem is not null) ModelState.AddModelError(nameof(FirstLabel), problem);
+        var sheet = LabelSheet.Of(Labels);
+        if (sheet is not null && first > sheet.Count) ModelState.AddModelError(nameof(FirstLabel), $"The sheet has {sheet.Count} labels.");
+        if (ModelState.IsValid)
+        {
+            var order = new LetterOrder(Print, sheet, first ?? 1, User.FindFirstValue(ClaimTypes.GivenName) ?? "?");
+            var (run, refusal) = await MakeLetters.RunAsync(db, order, mail, clock.GetUtcNow().UtcDateTime);
+            if (run is not null) return LocalRedirect(string.Create(CultureInfo.InvariantCulture, $"/follow-up/letters/{run.Id}"));
+            ModelState.AddModelError("", refusal);
+        }
+
+        await ReadAsync();
+        return Page();
+    }
+
+    public async Task<IActionResult> OnGetCsvAsync()
+    {
+        await ReadAsync();
+        return Sheet.Csv("letters.csv", ["Due", "Name", "Phone", "Post", "House", "What", "Because", "Not by e-mail"], Due.Select(d => (string[])
         [
             d.DueOn.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture), d.Name, d.Phone, d.PostalAddress, d.House, d.Rule, d.Because, d.ByHandBecause,
         ]));
+    }
+
+    private async Task ReadAsync()
+    {
+        var company = await db.Company.AsNoTracking().SingleAsync();
+        Zone = HouseTime.Zone(company.TimeZone);
+        var rules = await db.ReminderRules.AsNoTracking().ToDictionaryAsync(r => r.Code, StringComparer.Ordinal);
+        Due = [.. (await DueReminder.ReadAsync(db, company, rules, HouseTime.DayOf(clock.GetUtcNow().UtcDateTime, Zone))).Where(d => d.ByHand)];
+        Runs = await db.LetterRuns.AsNoTracking().OrderByDescending(r => r.Id).Take(20).ToListAsync();
     }
 }

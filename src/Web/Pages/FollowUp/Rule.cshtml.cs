@@ -21,12 +21,14 @@ public sealed class RuleModel(OfficeDb db, UnitChoice units, MailSettings mail, 
     public int Version { get; set; }
 
     /// <summary>The house that the words are shown for.</summary>
-    [BindProperty]
+    [BindProperty(SupportsGet = true)]
     public int? HouseId { get; set; }
 
     [TempData]
     public string? Told { get; set; }
 
+    public ReminderAnchor Anchor { get; private set; }
+    public bool ToOffice { get; private set; }
     public IReadOnlyList<(string Value, string Words)> Houses { get; private set; } = [];
     public (string Subject, string Text, IReadOnlyList<string> Missing)? Shown { get; private set; }
 
@@ -84,6 +86,7 @@ public sealed class RuleModel(OfficeDb db, UnitChoice units, MailSettings mail, 
     private async Task<ReminderRule?> TypedAsync(string code)
     {
         var rule = await db.ReminderRules.SingleOrDefaultAsync(r => r.Code == code);
+        if (rule is not null) (Anchor, ToOffice) = (rule.Anchor, rule.Channel == ReminderChannel.Office);
         if (rule is not null) Input.Write(rule, new FormReading(ModelState, nameof(Input), units.System));
         return rule;
     }
@@ -91,12 +94,13 @@ public sealed class RuleModel(OfficeDb db, UnitChoice units, MailSettings mail, 
     private async Task<(RuleForm, int)> ReadAsync(string code)
     {
         var rule = await db.ReminderRules.AsNoTracking().SingleAsync(r => r.Code == code);
+        (Anchor, ToOffice) = (rule.Anchor, rule.Channel == ReminderChannel.Office);
         return (RuleForm.Of(rule), rule.Version);
     }
 
     private async Task ShowAsync()
     {
-        var newest = await ReminderLetter.ReadersAsync(db, db.Houses.Where(h => db.Systems.Any(s => s.HouseId == h.Id)).OrderByDescending(h => h.Id).Take(100));
+        var newest = await ReminderLetter.ReadersAsync(db, db.Houses.Where(h => db.Systems.Any(s => s.HouseId == h.Id)).OrderByDescending(h => h.Id == HouseId).ThenByDescending(h => h.Id).Take(100));
         Houses = [.. newest.Values.OrderBy(r => r.House, StringComparer.Ordinal).Select(r => (r.HouseId.ToString(CultureInfo.InvariantCulture), $"{r.House} – {r.Name}"))];
         if (!newest.TryGetValue(HouseId ?? newest.Keys.FirstOrDefault(), out var reader)) return;
         HouseId = reader.HouseId;

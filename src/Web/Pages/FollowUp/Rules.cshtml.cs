@@ -1,21 +1,21 @@
 using Microsoft.AspNetCore.Mvc.RazorPages;
 using Microsoft.EntityFrameworkCore;
 using MitigationOffice.Business.Data;
+using MitigationOffice.Business.FollowUp;
 
 namespace MitigationOffice.Web.Pages.FollowUp;
 
 public sealed class RulesModel(OfficeDb db) : PageModel
 {
-    public sealed record Row(string Code, string Name, int LeadDays, bool Commercial, bool Off, string Subject, int Ahead);
-
-    public IReadOnlyList<Row> Rows { get; private set; } = [];
+    public IReadOnlyList<ReminderRule> Rules { get; private set; } = [];
+    public IReadOnlyDictionary<string, int> Ahead { get; private set; } = new Dictionary<string, int>();
     public int RetestMonths { get; private set; }
     public int AlarmBatteryMonths { get; private set; }
 
     public async Task OnGetAsync()
     {
-        Rows = await db.ReminderRules.AsNoTracking().OrderBy(r => r.Id).Select(r => new Row(
-            r.Code, r.Name, r.LeadDays, r.Commercial, r.Off, r.Subject, db.Reminders.Count(x => x.RuleCode == r.Code && x.State == Business.FollowUp.ReminderState.Planned))).ToListAsync();
+        Rules = await db.ReminderRules.AsNoTracking().OrderBy(r => r.Id).ToListAsync();
+        Ahead = await db.Reminders.Where(r => r.State == ReminderState.Planned).GroupBy(r => r.RuleCode).Select(g => new { g.Key, Count = g.Count() }).ToDictionaryAsync(g => g.Key, g => g.Count);
         var company = await db.Company.AsNoTracking().Select(c => new { c.RetestMonths, c.AlarmBatteryMonths }).SingleAsync();
         (RetestMonths, AlarmBatteryMonths) = (company.RetestMonths, company.AlarmBatteryMonths);
     }

@@ -13,10 +13,10 @@ namespace MitigationOffice.Web.Pages.Invoices;
 /// <param name="Cancelled">What is on record of a cancellation by the private link; null where there is none.</param>
 public sealed record Sale(
     int AcceptanceId, string Quote, DateOnly SignedOn, DateOnly CancelBy, bool MayCancel, Money Total, Money Deposit, int DepositId, int BalanceId, DateOnly? DoneOn, DateOnly? CancelledOn, DateOnly? OwedBackBy,
-    Money SignedTotal, int Changes, DateOnly DepositDueOn, DateOnly BalanceDueOn, NoticeByLink? Cancelled);
+    Money SignedTotal, int Changes, DateOnly DepositDueOn, DateOnly BalanceDueOn, string SignedBy, NoticeByLink? Cancelled);
 
 /// <summary>How the buyer cancelled by the private link.</summary>
-public sealed record NoticeByLink(string TypedName, string SignedName, DateTime AtUtc, string TimeZone, string IpAddress, int PaperId);
+public sealed record NoticeByLink(string TypedName, DateTime AtUtc, string TimeZone, string IpAddress, int PaperId);
 
 public static class ReadSales
 {
@@ -34,16 +34,16 @@ public static class ReadSales
                               DepositId = db.Invoices.Where(i => i.AcceptanceId == a.Id && i.Kind == InvoiceKind.Deposit && i.Lines.Any(l => !lines.Any(c => c.CreditsLineId == l.Id))).Select(i => i.Id).FirstOrDefault(),
                               BalanceId = db.Invoices.Where(i => i.AcceptanceId == a.Id && i.Kind == InvoiceKind.Balance && i.Lines.Any(l => !lines.Any(c => c.CreditsLineId == l.Id))).Select(i => i.Id).FirstOrDefault(),
                               DoneOn = db.Jobs.Where(j => j.AcceptanceId == a.Id && j.State == JobState.Done).Select(j => j.DoneOn).FirstOrDefault(),
-                              r.DepositDueDays, r.BalanceDueDays, Changes = db.ChangeOrders.Count(c => c.AcceptanceId == a.Id && c.State == ChangeState.Agreed),
+                              SignedBy = a.TypedName, r.DepositDueDays, r.BalanceDueDays, Changes = db.ChangeOrders.Count(c => c.AcceptanceId == a.Id && c.State == ChangeState.Agreed),
                               NewTotal = db.ChangeOrders.Where(c => c.AcceptanceId == a.Id && c.State == ChangeState.Agreed).OrderByDescending(c => c.Position).Select(c => (long?)c.NewTotal.Cents).FirstOrDefault(),
-                              Notice = db.CancelNotices.Where(n => n.AcceptanceId == a.Id).Select(n => new NoticeByLink(n.TypedName, a.TypedName, n.AtUtc, n.TimeZone, n.IpAddress, n.PdfDocumentId)).FirstOrDefault(),
+                              Notice = db.CancelNotices.Where(n => n.AcceptanceId == a.Id).Select(n => new NoticeByLink(n.TypedName, n.AtUtc, n.TimeZone, n.IpAddress, n.PdfDocumentId)).FirstOrDefault(),
                               Cancelled = db.CancelledSales.Where(c => c.AcceptanceId == a.Id).Select(c => new { c.ReceivedOn, c.OwedBackBy }).FirstOrDefault(),
                           }).ToListAsync();
         return
         [
             .. rows.Select(r => new Sale(
                 r.Id, $"{r.Number} {r.Letter}", HouseTime.DayOf(r.AtUtc, HouseTime.Zone(r.TimeZone)), r.CancelBy, r.NoCancelNoticeBecause.Length == 0, new Money(r.NewTotal ?? r.Total), new Money(r.Deposit),
-                r.DepositId, r.BalanceId, r.DoneOn, r.Cancelled?.ReceivedOn, r.Cancelled?.OwedBackBy, new Money(r.Total), r.Changes, today.AddDays(r.DepositDueDays), today.AddDays(r.BalanceDueDays), r.Notice)),
+                r.DepositId, r.BalanceId, r.DoneOn, r.Cancelled?.ReceivedOn, r.Cancelled?.OwedBackBy, new Money(r.Total), r.Changes, today.AddDays(r.DepositDueDays), today.AddDays(r.BalanceDueDays), r.SignedBy, r.Notice)),
         ];
     }
 }

@@ -64,7 +64,8 @@ public sealed partial class SheetModel(OfficeDb db, TimeProvider clock, UnitChoi
     {
         if (!await LoadAsync() || Accounts.FirstOrDefault(a => a.CustomerId == customer) is not { } account) return NotFound();
         var company = await db.Company.AsNoTracking().SingleAsync();
-        return File(StatementPaper.Make(account, ((HouseHead)ViewData["House"]!).Address, company, Today, Now), "application/pdf", $"statement-{HouseId}-{Today:yyyy-MM-dd}.pdf");
+        var (house, who) = (((HouseHead)ViewData["House"]!).Address, await db.Customers.AsNoTracking().SingleAsync(c => c.Id == customer));
+        return File(StatementPaper.Make(account, KeepPaper.To(who, house), house, company, Today, Now), "application/pdf", $"statement-{HouseId}-{Today:yyyy-MM-dd}.pdf");
     }
 
     private async Task<bool> LoadAsync()

@@ -30,7 +30,7 @@ public sealed class CancelModel(OfficeDb db, TimeProvider clock, MailSettings ma
 
     public FoundSale Sale { get; private set; } = new(CancelState.Unknown);
     public OfferState Offer { get; private set; }
-    public (string Name, string Phone) Company { get; private set; }
+    public (string Name, string Phone) Company { get; private set; } = ("", "");
     public string Notice { get; private set; } = "";
 
     public Task<IActionResult> OnGetAsync() => ShowAsync();

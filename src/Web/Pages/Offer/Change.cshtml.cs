@@ -4,7 +4,6 @@ using Microsoft.AspNetCore.RateLimiting;
 using Microsoft.EntityFrameworkCore;
 using MitigationOffice.Business.Data;
 using MitigationOffice.Business.Invoices.Changes;
-using MitigationOffice.Business.Invoices.Papers;
 using MitigationOffice.Business.Messages;
 using MitigationOffice.Business.Shop;
 using MitigationOffice.Web.Setup;
@@ -34,7 +33,7 @@ public sealed class ChangeModel(OfficeDb db, TimeProvider clock, MailSettings ma
     public Form Input { get; set; } = new();
 
     public FoundChange Found { get; private set; } = new(ChangeLinkState.Unknown);
-    public ChangeOnPaper? Shown { get; private set; }
+    public ChangeView? Shown { get; private set; }
 
     /// <summary>The signature this browser made just now.</summary>
     public ChangeSignature? Mine { get; private set; }
@@ -56,7 +55,7 @@ public sealed class ChangeModel(OfficeDb db, TimeProvider clock, MailSettings ma
             return LocalRedirect(ChangeWords.Address(Token));
         }
 
-        foreach (var r in outcome.Refusals) ModelState.AddModelError($"{nameof(Input)}.{r.Field}", r.Words);
+        foreach (var r in outcome.Refusals) ModelState.AddModelError(r.Field.Length == 0 ? "" : $"{nameof(Input)}.{r.Field}", r.Words);
         Step = "sign";
         return await ShowAsync();
     }
@@ -78,7 +77,7 @@ public sealed class ChangeModel(OfficeDb db, TimeProvider clock, MailSettings ma
         Found = await FindChange.ByLinkAsync(db, Token, clock.GetUtcNow().UtcDateTime);
         Response.StatusCode = ChangeWords.StatusOf(Found.State);
         if (Found.State == ChangeLinkState.Live)
-            Shown = await SendChange.ReadAsync(db, await db.ChangeOrders.AsNoTracking().Include(c => c.Lines).SingleAsync(c => c.Id == Found.ChangeOrderId));
+            Shown = await ChangeView.LoadAsync(db, Found.ChangeOrderId);
         else if (Found.State == ChangeLinkState.Agreed && justSigned.OfChange(HttpContext) is { } id)
             Mine = await db.ChangeSignatures.AsNoTracking().SingleOrDefaultAsync(s => s.Id == id && s.ChangeOrderId == Found.ChangeOrderId);
         if (Found.HandedBy.Length > 0 && User.Identity?.IsAuthenticated == true)

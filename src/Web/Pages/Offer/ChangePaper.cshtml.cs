@@ -17,6 +17,7 @@ public sealed class ChangePaperModel(OfficeDb db, TimeProvider clock, JustSigned
         Response.Headers["X-Robots-Tag"] = "noindex, nofollow";
         Response.Headers.CacheControl = "no-store";
         var found = await FindChange.ByLinkAsync(db, token, clock.GetUtcNow().UtcDateTime);
+        if (found.State == ChangeLinkState.Unknown) return NotFound();
         int? id = found.State switch
         {
             ChangeLinkState.Live => await db.ChangeOrders.Where(c => c.Id == found.ChangeOrderId).Select(c => c.PdfDocumentId).SingleAsync(),

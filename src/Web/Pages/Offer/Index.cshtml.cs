@@ -7,6 +7,7 @@ using MitigationOffice.Business.Invoices;
 using MitigationOffice.Business.Messages;
 using MitigationOffice.Business.Quotes;
 using MitigationOffice.Business.Shop;
+using MitigationOffice.Web.Pages.Quotes;
 using MitigationOffice.Web.Setup;
 
 namespace MitigationOffice.Web.Pages.Offer;
@@ -22,6 +23,7 @@ public sealed class IndexModel(OfficeDb db, TimeProvider clock, MailSettings mai
         public string? TypedName { get; set; }
         public bool Consented { get; set; }
         public bool Intended { get; set; }
+        public string? Because { get; set; }
         public string? Reason { get; set; }
     }
 
@@ -67,7 +69,7 @@ public sealed class IndexModel(OfficeDb db, TimeProvider clock, MailSettings mai
             return LocalRedirect(OfferWords.Address(Token, "/done"));
         }
 
-        foreach (var (field, words) in outcome.Refusals ?? []) ModelState.AddModelError(field is "Tier" or "AddOns" ? "" : $"Input.{field}", words);
+        foreach (var (field, words) in outcome.Refusals ?? []) ModelState.AddModelError(field is "" or "Tier" or "AddOns" ? "" : $"Input.{field}", words);
         Step = "sign";
         return await ShowAsync();
     }
@@ -78,7 +80,7 @@ public sealed class IndexModel(OfficeDb db, TimeProvider clock, MailSettings mai
         if (Input.Reason?.Length > 2000) ModelState.AddModelError("Input.Reason", "The reason is longer than 2000 characters; shorten it.");
         Step = "decline";
         if (!ModelState.IsValid) return await ShowAsync();
-        await CloseQuote.DeclineAsync(db, Token, Input.Reason ?? "", clock);
+        await CloseQuote.DeclineAsync(db, Token, Input.Reason ?? "", clock, LostWords.Read(Input.Because));
         return LocalRedirect(OfferWords.Address(Token));
     }
 

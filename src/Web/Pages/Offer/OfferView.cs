@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using MitigationOffice.Business.Data;
 using MitigationOffice.Business.Quotes;
+using MitigationOffice.Business.Quotes.Phases;
 using MitigationOffice.Engineering.Dates;
 
 namespace MitigationOffice.Web.Pages.Offer;
@@ -32,8 +33,14 @@ public sealed record OfferView(
 
     public Owning Owning(QuoteTier tier, IEnumerable<QuoteAddOn> addOns) => CostOfOwning.Of(Running, tier, addOns);
 
-    public QuoteTotals Totals(QuoteTier tier, IEnumerable<QuoteAddOn> addOns) =>
-        PriceQuote.Of(tier.Lines.Select(l => (l.Amount, l.Taxable)).Concat(addOns.Select(a => (a.Price, a.Taxable))), TaxPercent, DepositPercent);
+    /// <summary>The second phase in words; empty where the quote holds none.</summary>
+    public string PhaseWords => Running.Phase is { } phase ? PhaseTrigger.WordsOf(phase, TaxPercent) : "";
+
+    public string GuaranteeText => GuaranteeWords.Of(Running);
+
+    public string GuaranteeConditions => GuaranteeWords.IsGiven(Running) ? Running.GuaranteeConditions : "";
+
+    public QuoteTotals Totals(QuoteTier tier, IEnumerable<QuoteAddOn> addOns) => PriceQuote.Of(Running, tier, addOns);
 }
 
 /// <summary>What a link that is not live says. No names, no address, no price.</summary>

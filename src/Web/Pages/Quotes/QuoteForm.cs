@@ -1,5 +1,6 @@
 using MitigationOffice.Business.Data;
 using MitigationOffice.Business.Quotes;
+using MitigationOffice.Business.Quotes.Phases;
 using MitigationOffice.Web.Setup.Forms;
 using static MitigationOffice.Business.Data.TypedNumbers;
 
@@ -25,6 +26,10 @@ public sealed class QuoteForm
         public string? Name { get; set; }
         public string? Summary { get; set; }
 
+        public string? DiscountPercent { get; set; }
+        public string? DiscountAmount { get; set; }
+        public string? DiscountReason { get; set; }
+
         /// <summary>An item of the price book to be added at its price of today.</summary>
         public string? AddItem { get; set; }
         public List<Line> Lines { get; set; } = [];
@@ -39,6 +44,18 @@ public sealed class QuoteForm
         public string? Cost { get; set; }
         public bool Taxable { get; set; }
         public bool Recommended { get; set; }
+    }
+
+    /// <summary>The second phase; none where neither its work nor its price is written.</summary>
+    public sealed class SecondPhase
+    {
+        public string? Level { get; set; } = "4.0";
+        public RadonUnit Unit { get; set; }
+        public string? Scope { get; set; }
+        public string? Price { get; set; }
+        public string? Cost { get; set; }
+        public bool Taxable { get; set; }
+        public string? ValidUntil { get; set; }
     }
 
     public string? Answers { get; set; }
@@ -63,6 +80,14 @@ public sealed class QuoteForm
     public string? RecommendedTier { get; set; }
     public string? WhyRecommended { get; set; }
     public string? AddAddOn { get; set; }
+    public string? DiscountPercent { get; set; }
+    public string? DiscountAmount { get; set; }
+    public string? DiscountReason { get; set; }
+    public string? GuaranteePCiL { get; set; }
+    public string? GuaranteeMonths { get; set; }
+    public string? GuaranteeVisits { get; set; }
+    public string? GuaranteeConditions { get; set; }
+    public SecondPhase Phase { get; set; } = new();
     public List<Tier> Tiers { get; set; } = [];
     public List<AddOn> AddOns { get; set; } = [];
 
@@ -93,17 +118,39 @@ public sealed class QuoteForm
         OwningYears = Plain((decimal)CostOfOwning.YearsOf(r)),
         RecommendedTier = Plain((decimal)r.RecommendedTier),
         WhyRecommended = r.WhyRecommended,
+        DiscountPercent = r.DiscountPercent == 0 ? "" : Plain(r.DiscountPercent),
+        DiscountAmount = OrEmpty(r.DiscountAmount),
+        DiscountReason = r.DiscountReason,
+        GuaranteePCiL = Plain(r.GuaranteePCiL),
+        GuaranteeMonths = Plain((decimal)r.GuaranteeMonths),
+        GuaranteeVisits = Plain((decimal)r.GuaranteeVisits),
+        GuaranteeConditions = r.GuaranteeConditions,
+        Phase = r.Phase is { } phase ? Of(phase) : new(),
         Tiers = [.. r.Tiers.OrderBy(t => t.Position).Select(Of)],
         AddOns = [.. r.AddOns.OrderBy(a => a.Position).ThenBy(a => a.Id).Select(Of), new AddOn()],
     };
 
     private static string OrEmpty(Money amount) => amount == Money.Zero ? "" : Plain(amount);
 
+    private static SecondPhase Of(QuotePhase p) => new()
+    {
+        Level = Plain(p.Level),
+        Unit = p.Unit,
+        Scope = p.Scope,
+        Price = OrEmpty(p.Price),
+        Cost = OrEmpty(p.Cost),
+        Taxable = p.Taxable,
+        ValidUntil = Plain(p.ValidUntil),
+    };
+
     private static Tier Of(QuoteTier t) => new()
     {
         Id = t.Id,
         Name = t.Name,
         Summary = t.Summary,
+        DiscountPercent = t.DiscountPercent == 0 ? "" : Plain(t.DiscountPercent),
+        DiscountAmount = OrEmpty(t.DiscountAmount),
+        DiscountReason = t.DiscountReason,
         Lines = [.. t.Lines.OrderBy(l => l.Position).ThenBy(l => l.Id).Select(Of), new Line(), new Line()],
     };
 

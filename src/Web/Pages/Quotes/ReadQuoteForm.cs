@@ -25,6 +25,8 @@ public sealed class ReadQuoteForm(QuoteForm form, FormReading read, CompanyProfi
         for (var i = 0; i < form.Tiers.Count; i++)
             if (r.Tiers.FirstOrDefault(t => t.Id == form.Tiers[i].Id) is { } tier) Tier(form.Tiers[i], tier, i);
         AddOns(r);
+        new ReadPromiseForm(form, read, costs).Into(r);
+        if (PriceQuote.IsTooMuch(r)) read.Refuse("", $"A choice comes to more than {PriceQuote.Most}. Look at its quantities and prices.");
     }
 
     private void Texts(QuoteRevision r)
@@ -46,6 +48,7 @@ public sealed class ReadQuoteForm(QuoteForm form, FormReading read, CompanyProfi
     {
         tier.Name = read.Text(typed.Name, $"Tiers[{i}].Name", "name of this choice", needed: true, most: 60);
         tier.Summary = read.Text(typed.Summary, $"Tiers[{i}].Summary", "summary", most: 1000);
+        (tier.DiscountPercent, tier.DiscountAmount, tier.DiscountReason) = ReadPromiseForm.Discount(read, $"Tiers[{i}].", typed.DiscountPercent, typed.DiscountAmount, typed.DiscountReason);
         var kept = new List<QuoteLine>();
         for (var j = 0; j < typed.Lines.Count; j++)
             if (Line(typed.Lines[j], tier, $"Tiers[{i}].Lines[{j}]", kept.Count + 1) is { } line) kept.Add(line);

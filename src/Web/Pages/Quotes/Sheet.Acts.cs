@@ -22,7 +22,8 @@ public sealed partial class SheetModel
     public async Task<IActionResult> OnPostSendAsync(int houseId, int revision)
     {
         if (!await LoadAsync(houseId, revision) || Full is null) return NotFound();
-        var sent = await SendQuote.NowAsync(db, revision, Version, Letterhead.Of(Full.Company, mail), clock, actor.Name);
+        if (!SeesCosts && BrokenRules.Count > 0) return RefuseAct("This quote is under the owner's price floor or margin rule. Ask the owner to look at it and send it.");
+        var sent = await SendQuote.NowAsync(db, revision, Version, Letterhead.Of(Full.Company, mail), clock, actor.Name, TaxGaps);
         return await AfterAsync(houseId, revision, sent.Gaps.Count > 0 ? "The quote was not sent: something is missing. The list says what." : sent.Problem);
     }
 
@@ -37,12 +38,6 @@ public sealed partial class SheetModel
         if (!await LoadAsync(houseId, revision) || Full is null) return NotFound();
         if (await ReviseQuote.NextAsync(db, Full.Quote.Id, clock) is { } draft) return RedirectToPage(new { houseId, revision = draft.Id });
         return RefuseAct("This quote was accepted. Draft a new quote for anything further.");
-    }
-
-    public async Task<IActionResult> OnPostWithdrawAsync(int houseId, int revision)
-    {
-        if (!await LoadAsync(houseId, revision)) return NotFound();
-        return await AfterAsync(houseId, revision, await CloseQuote.WithdrawAsync(db, revision) ? "" : "This quote is not out any more.");
     }
 
     public async Task<IActionResult> OnPostEndLinksAsync(int houseId, int revision)

@@ -3,10 +3,14 @@ using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 using Microsoft.EntityFrameworkCore;
 using MitigationOffice.Business.Data;
+using MitigationOffice.Business.Invoices;
 using MitigationOffice.Business.Messages;
 using MitigationOffice.Business.Quotes;
+using MitigationOffice.Business.Quotes.Changes;
 using MitigationOffice.Business.Quotes.Papers;
+using MitigationOffice.Business.Quotes.Phases;
 using MitigationOffice.Business.Shop;
+using MitigationOffice.Business.Tests;
 using MitigationOffice.Web.Pages.Shared;
 using MitigationOffice.Web.Setup;
 using MitigationOffice.Web.Setup.Forms;
@@ -17,9 +21,12 @@ namespace MitigationOffice.Web.Pages.Quotes;
 [RequestFormLimits(ValueCountLimit = 100_000)]
 public sealed partial class SheetModel(OfficeDb db, TimeProvider clock, UnitChoice units, MailSettings mail, Actor actor) : PageModel
 {
-    public sealed record History(int Id, string Number, int QuoteId, string Letter, RevisionState State, DateTime CreatedAtUtc, DateTime? SentAtUtc, DateOnly? ValidUntil, string DeclineReason, int LiveLinks, SignedBy? By);
+    public sealed record History(int Id, string Number, int QuoteId, string Letter, RevisionState State, DateTime CreatedAtUtc, DateTime? SentAtUtc, DateOnly? ValidUntil, string DeclineReason, LostBecause Because, int LiveLinks, int Nudges, bool NoNudges, SignedBy? By);
 
-    public sealed record SignedBy(string Name, DateTime AtUtc, Money Total, Money Deposit, int TierId, string AddOnIds, string DeclinedAddOnIds, DateOnly CancelBy, int DocumentId);
+    public sealed record SignedBy(string Name, DateTime AtUtc, Money Total, Money Deposit, int TierId, string AddOnIds, string DeclinedAddOnIds, DateOnly CancelBy, int DocumentId, int AcceptanceId);
+
+    /// <summary>What became of a second phase.</summary>
+    public sealed record PhaseStand(int Id, PhaseState State, DateOnly? ValidUntil, int? TestId, decimal? DecidingPCiL, DateOnly? Since, int? NextRevisionId);
 
     [BindProperty]
     public QuoteForm Input { get; set; } = new();
@@ -27,14 +34,28 @@ public sealed partial class SheetModel(OfficeDb db, TimeProvider clock, UnitChoi
     [BindProperty]
     public int Version { get; set; }
 
+    [BindProperty]
+    public VisitForm Visit { get; set; } = new();
+
+    [BindProperty]
+    public LostForm Lost { get; set; } = new();
+
     public IReadOnlyList<History> Revisions { get; private set; } = [];
     public IReadOnlyList<PriceItem> Book { get; private set; } = [];
+    private IReadOnlyList<PriceItem> WholeBook { get; set; } = [];
     public QuoteInFull? Full { get; private set; }
     public History Shown => Revisions.Single(r => r.Id == Full!.Revision.Id);
     public bool Editable => Full?.Revision.State == RevisionState.Draft;
     public string? MaterialsOf { get; private set; }
+    public PhaseStand? Phase { get; private set; }
+    public GuaranteeStand? Guarantee { get; private set; }
+    public QuoteChanges Changes { get; private set; } = QuoteChanges.None;
+    public IReadOnlyList<QuoteGap> TaxGaps { get; private set; } = [];
+
+    /// <summary>The owner's rules that a choice breaks; for the owner's eyes.</summary>
+    public IReadOnlyList<string> BrokenRules => TierMoney.Broken(Full!.Revision, Full.Company);
     public IReadOnlyList<QuoteGap> Advice => CheckQuote.Advice(Full!.Revision);
-    public IReadOnlyList<QuoteGap> Gaps => Full!.Gaps(clock.GetUtcNow().UtcDateTime);
+    public IReadOnlyList<QuoteGap> Gaps => [.. Full!.Gaps(clock.GetUtcNow().UtcDateTime), .. TaxGaps];
 
     /// <summary>The form is shown for a draft, and where somebody typed into one that was sent meanwhile.</summary>
     public bool ShowsForm { get; private set; }
@@ -104,16 +125,39 @@ public sealed partial class SheetModel(OfficeDb db, TimeProvider clock, UnitChoi
         if (revision is not null && Revisions.All(r => r.Id != revision)) return false;
         Full = id is null ? null : await GatherPaper.OfAsync(db, id.Value);
         ShowsForm = Editable;
-        MaterialsOf = Full?.Revision.SuctionDesignId is { } design ? await db.Designs.Where(d => d.Id == design).Select(d => d.Revision).SingleAsync() : null;
-        Book = await db.PriceItems.AsNoTracking().Where(i => !i.Retired).OrderBy(i => i.Name).ToListAsync();
+        WholeBook = await db.PriceItems.AsNoTracking().ToListAsync();
+        Book = [.. WholeBook.Where(i => !i.Retired).OrderBy(i => i.Name, StringComparer.OrdinalIgnoreCase)];
+        MaterialsOf = !Editable && Full?.Revision.SuctionDesignId is { } design ? await db.Designs.Where(d => d.Id == design).Select(d => d.Revision).SingleAsync() : null;
+        await StandsAsync();
         ViewData["House"] = Full is null ? head : head with { Revision = $"{Full.Quote.Number} {Full.Revision.Letter}", Date = Day(Full.Revision.SentAtUtc ?? Full.Revision.CreatedAtUtc) };
         return true;
     }
 
+    /// <summary>A draft is held against the revision before it, the book and the tax rates; a signed quote against the tests.</summary>
+    private async Task StandsAsync()
+    {
+        if (Full is null) return;
+        if (Editable)
+        {
+            Changes = await ReadChanges.OfAsync(db, Full.Revision, Full.Quote, Full.Company, WholeBook);
+            MaterialsOf = Changes.QuotedDesign;
+            TaxGaps = await CheckQuoteTax.GapsAsync(db, Full.Revision, WholeBook, HouseTime.DayOf(clock.GetUtcNow().UtcDateTime, Full.Zone));
+        }
+
+        if (Shown.By is not { } by) return;
+        var now = clock.GetUtcNow().UtcDateTime;
+        Guarantee = await ReadGuarantee.OfAsync(db, by.AcceptanceId, Full.Zone, now);
+        if (Full.Revision.Phase is null) return;
+        var today = HouseTime.DayOf(now, Full.Zone);
+        Phase = await db.SecondPhases.AsNoTracking().Where(p => p.AcceptanceId == by.AcceptanceId).Select(p => new PhaseStand(
+            p.Id, (p.State == PhaseState.Waiting || p.State == PhaseState.Due) && p.ValidUntil < today ? PhaseState.Lapsed : p.State, p.ValidUntil, p.RadonTestId, p.DecidingPCiL, p.Since,
+            db.QuoteRevisions.Where(r => r.QuoteId == p.NextQuoteId).OrderByDescending(r => r.Id).Select(r => (int?)r.Id).FirstOrDefault())).SingleOrDefaultAsync();
+    }
+
     private Task<List<History>> HistoryAsync(int houseId) => db.QuoteRevisions.AsNoTracking().Where(r => r.Quote!.HouseId == houseId).OrderByDescending(r => r.Id)
-        .Select(r => new History(r.Id, r.Quote!.Number, r.QuoteId, r.Letter, r.State, r.CreatedAtUtc, r.SentAtUtc, r.ValidUntil, r.DeclineReason,
-            db.QuoteLinks.Count(l => l.QuoteRevisionId == r.Id && l.RevokedAtUtc == null),
-            db.Acceptances.Where(a => a.QuoteRevisionId == r.Id).Select(a => new SignedBy(a.TypedName, a.AtUtc, new Money(a.Total.Cents), new Money(a.Deposit.Cents), a.QuoteTierId, a.AddOnIds, a.DeclinedAddOnIds, a.CancelBy, a.SignedDocumentId)).FirstOrDefault()))
+        .Select(r => new History(r.Id, r.Quote!.Number, r.QuoteId, r.Letter, r.State, r.CreatedAtUtc, r.SentAtUtc, r.ValidUntil, r.DeclineReason, r.LostBecause,
+            db.QuoteLinks.Count(l => l.QuoteRevisionId == r.Id && l.RevokedAtUtc == null), db.QuoteNudges.Count(n => n.QuoteRevisionId == r.Id), r.Quote.NoNudges,
+            db.Acceptances.Where(a => a.QuoteRevisionId == r.Id).Select(a => new SignedBy(a.TypedName, a.AtUtc, new Money(a.Total.Cents), new Money(a.Deposit.Cents), a.QuoteTierId, a.AddOnIds, a.DeclinedAddOnIds, a.CancelBy, a.SignedDocumentId, a.Id)).FirstOrDefault()))
         .ToListAsync();
 
     public string Day(DateTime? utc) => utc is { } at ? HouseTime.DayOf(at, Full!.Zone).ToString("MMM d, yyyy", CultureInfo.InvariantCulture) : "–";

@@ -29,6 +29,13 @@ public sealed class CompanyForm
     public string? InvoiceDueDays { get; set; }
     public string? LabourPricePerHour { get; set; }
     public string? LabourCostPerHour { get; set; }
+    public string? OverheadPercent { get; set; }
+    public string? LeastMarginPercent { get; set; }
+    public string? PriceFloor { get; set; }
+    public string? GuaranteePCiL { get; set; }
+    public string? GuaranteeMonths { get; set; }
+    public string? GuaranteeVisits { get; set; }
+    public string? GuaranteeConditions { get; set; }
     public string? ElectricityCentsPerKWh { get; set; }
     public string? ElectricityPriceSource { get; set; }
     public string? FuelDollarsPerTherm { get; set; }
@@ -75,6 +82,13 @@ public sealed class CompanyForm
         InvoiceDueDays = Plain((decimal)c.InvoiceDueDays),
         LabourPricePerHour = Plain(c.LabourPricePerHour),
         LabourCostPerHour = Plain(c.LabourCostPerHour),
+        OverheadPercent = Plain(c.OverheadPercent),
+        LeastMarginPercent = Plain(c.LeastMarginPercent),
+        PriceFloor = Plain(c.PriceFloor),
+        GuaranteePCiL = Plain(c.GuaranteePCiL),
+        GuaranteeMonths = Plain((decimal)c.GuaranteeMonths),
+        GuaranteeVisits = Plain((decimal)c.GuaranteeVisits),
+        GuaranteeConditions = c.GuaranteeConditions,
         ElectricityCentsPerKWh = Plain(c.ElectricityCentsPerKWh),
         ElectricityPriceSource = c.ElectricityPriceSource,
         FuelDollarsPerTherm = Plain(c.FuelDollarsPerTherm),
@@ -137,6 +151,9 @@ public sealed class CompanyForm
         c.QuoteValidDays = read.Whole(QuoteValidDays, nameof(QuoteValidDays), "number of days", 1, 365, needed: true) ?? c.QuoteValidDays;
         c.LabourPricePerHour = read.Money(LabourPricePerHour, nameof(LabourPricePerHour), "price of an hour") ?? Money.Zero;
         c.LabourCostPerHour = read.Money(LabourCostPerHour, nameof(LabourCostPerHour), "cost of an hour") ?? Money.Zero;
+        c.OverheadPercent = read.Number(OverheadPercent, nameof(OverheadPercent), "overhead", 0, 500) ?? 0;
+        c.LeastMarginPercent = read.Number(LeastMarginPercent, nameof(LeastMarginPercent), "least margin", 0, 95) ?? 0;
+        c.PriceFloor = read.Money(PriceFloor, nameof(PriceFloor), "price floor") ?? Money.Zero;
         c.ElectricityCentsPerKWh = read.Number(ElectricityCentsPerKWh, nameof(ElectricityCentsPerKWh), "price of electricity", 0, 500, needed: true) ?? 0;
         c.ElectricityPriceSource = read.Text(ElectricityPriceSource, nameof(ElectricityPriceSource), "source of the price", most: 200);
         c.FuelDollarsPerTherm = read.Number(FuelDollarsPerTherm, nameof(FuelDollarsPerTherm), "price of heating fuel", 0, 50) ?? 0;
@@ -161,6 +178,10 @@ public sealed class CompanyForm
         if (c.TargetSuctionPa < 0) read.Refuse(nameof(TargetSuction), "Write the suction as a positive number.");
         c.TargetPCiL = read.Number(TargetPCiL, nameof(TargetPCiL), "radon level", 0.4m, 20m, needed: true) ?? c.TargetPCiL;
         if (c.TargetPCiL > RadonLevels.EpaActionPciPerL) read.Refuse(nameof(TargetPCiL), $"The level promised must not stand above the EPA action level of {RadonLevels.EpaActionPciPerL:0.0} pCi/L.");
+        c.GuaranteePCiL = read.Number(GuaranteePCiL, nameof(GuaranteePCiL), "guaranteed level", 0, 20) ?? 0;
+        c.GuaranteeMonths = read.Whole(GuaranteeMonths, nameof(GuaranteeMonths), "number of months", 0, 240) ?? 0;
+        c.GuaranteeVisits = read.Whole(GuaranteeVisits, nameof(GuaranteeVisits), "number of free visits", 0, 50) ?? 0;
+        c.GuaranteeConditions = read.Text(GuaranteeConditions, nameof(GuaranteeConditions), "conditions", most: 4000);
         c.IndoorAirShare = (double)(read.Number(IndoorAirShare, nameof(IndoorAirShare), "share of house air", 0, 1, needed: true) ?? 0.5m);
         c.RetestMonths = read.Whole(RetestMonths, nameof(RetestMonths), "number of months", 1, 120, needed: true) ?? c.RetestMonths;
         c.AlarmBatteryMonths = read.Whole(AlarmBatteryMonths, nameof(AlarmBatteryMonths), "number of months", 1, 120, needed: true) ?? c.AlarmBatteryMonths;

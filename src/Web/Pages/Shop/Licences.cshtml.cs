@@ -18,7 +18,8 @@ public sealed class LicencesModel(OfficeDb db) : PageModel
         public string? Number { get; set; }
         public string? IssuedBy { get; set; }
         public string? ExpiresOn { get; set; }
-        public bool IsEmpty => string.IsNullOrWhiteSpace(Holder + Number + IssuedBy + ExpiresOn);
+        public string? HoursNeeded { get; set; }
+        public bool IsEmpty => string.IsNullOrWhiteSpace(Holder + Number + IssuedBy + ExpiresOn + HoursNeeded);
     }
 
     [BindProperty]
@@ -27,15 +28,25 @@ public sealed class LicencesModel(OfficeDb db) : PageModel
     public async Task OnGetAsync()
     {
         Rows = await db.Licences.AsNoTracking().OrderBy(l => l.Holder).ThenBy(l => l.Number)
-            .Select(l => new Row { Id = l.Id, Version = l.Version, Holder = l.Holder, Number = l.Number, IssuedBy = l.IssuedBy, ExpiresOn = l.ExpiresOn == null ? "" : Plain(l.ExpiresOn) })
+            .Select(l => new Row { Id = l.Id, Version = l.Version, Holder = l.Holder, Number = l.Number, IssuedBy = l.IssuedBy, ExpiresOn = l.ExpiresOn == null ? "" : Plain(l.ExpiresOn), HoursNeeded = Plain(l.EducationMinutesNeeded / 60m) })
             .ToListAsync();
         Rows.AddRange([new Row(), new Row()]);
+        await CountAsync();
     }
+
+    private Dictionary<int, decimal> _done = [];
+
+    /// <summary>Hours of courses that count for the term that runs.</summary>
+    public string Done(int licenceId) => Plain(_done.GetValueOrDefault(licenceId));
+
+    private async Task CountAsync() => _done = (await db.Licences.AsNoTracking().SelectMany(l => l.Courses).Where(c => !c.Used).Select(c => new { c.LicenceId, c.Minutes }).ToListAsync())
+        .GroupBy(c => c.LicenceId).ToDictionary(g => g.Key, g => g.Sum(c => c.Minutes) / 60m);
 
     public async Task<IActionResult> OnPostAsync()
     {
         var known = await db.Licences.ToDictionaryAsync(l => l.Id);
         for (var i = 0; i < Rows.Count; i++) Write(Rows[i], new FormReading(ModelState, $"Rows[{i}]", UnitSystem.US), known);
+        await CountAsync();
         if (!ModelState.IsValid) return Page();
         try
         {
@@ -64,8 +75,10 @@ public sealed class LicencesModel(OfficeDb db) : PageModel
         var number = read.Text(row.Number, nameof(Row.Number), "number", needed: true, most: 60);
         var issuer = read.Text(row.IssuedBy, nameof(Row.IssuedBy), "issuer", needed: true, most: 120);
         var expires = read.Day(row.ExpiresOn, nameof(Row.ExpiresOn), "day it runs out");
+        var hours = read.Number(row.HoursNeeded, nameof(Row.HoursNeeded), "hours of education", 0m, 500m);
         if (licence is null) db.Add(licence = new Licence { Holder = holder, Number = number, IssuedBy = issuer });
         else db.Expect(licence, row.Version);
         (licence.Holder, licence.Number, licence.IssuedBy, licence.ExpiresOn) = (holder, number, issuer, expires);
+        licence.EducationMinutesNeeded = hours is { } h ? (int)Math.Round(h * 60m, 0, MidpointRounding.AwayFromZero) : null;
     }
 }

@@ -80,6 +80,7 @@ public sealed class PriceModel(OfficeDb db) : PageModel
         item.Unit = read.Text(Input.Unit, nameof(Form.Unit), "unit", most: 20) is { Length: > 0 } unit ? unit : "each";
         item.Cost = read.Money(Input.Cost, nameof(Form.Cost), "cost") ?? Money.Zero;
         item.MarkupPercent = read.Number(Input.MarkupPercent, nameof(Form.MarkupPercent), "markup", 0, 1000) ?? 0;
+        if (item.Rule == PriceRule.Margin && item.MarkupPercent > PriceItem.MostMarginPercent) read.Refuse(nameof(Form.MarkupPercent), $"A margin is at most {Plain(PriceItem.MostMarginPercent)} % of the price.");
         item.FixedPrice = read.Money(Input.FixedPrice, nameof(Form.FixedPrice), "fixed price", needed: Input.Rule == PriceRule.Fixed) ?? Money.Zero;
         item.LabourMinutes = read.Whole(Input.LabourMinutes, nameof(Form.LabourMinutes), "number of minutes", 0, 100_000) ?? 0;
         item.Reason = read.Text(Input.Reason, nameof(Form.Reason), "reason", most: 2000);

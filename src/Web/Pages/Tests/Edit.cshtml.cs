@@ -3,7 +3,9 @@ using Microsoft.AspNetCore.Mvc.RazorPages;
 using Microsoft.EntityFrameworkCore;
 using MitigationOffice.Business.Data;
 using MitigationOffice.Business.FollowUp;
+using MitigationOffice.Business.Shop;
 using MitigationOffice.Business.Tests;
+using MitigationOffice.Business.Tests.Monitor;
 using MitigationOffice.Engineering.Dates;
 using MitigationOffice.Web.Pages.Shared;
 using MitigationOffice.Web.Pages.Work;
@@ -21,6 +23,10 @@ public sealed class EditModel(OfficeDb db, UnitChoice units, TimeProvider clock)
     [FromQuery(Name = "test")]
     public int? TestId { get; set; }
 
+    /// <summary>Begins a new test with the kits that are out for this house.</summary>
+    [FromQuery(Name = "kits")]
+    public int WithKits { get; set; }
+
     [BindProperty]
     public TestForm Input { get; set; } = new();
 
@@ -31,6 +37,7 @@ public sealed class EditModel(OfficeDb db, UnitChoice units, TimeProvider clock)
     public TimeZoneInfo Zone { get; private set; } = TimeZoneInfo.Utc;
     public DateTime FanOnUtc { get; private set; }
     public DateTime? SentAtUtc { get; private set; }
+    public IReadOnlyList<string> Monitors { get; private set; } = [];
     private int _systemId;
     private DateTime Now => clock.GetUtcNow().UtcDateTime;
 
@@ -54,6 +61,9 @@ public sealed class EditModel(OfficeDb db, UnitChoice units, TimeProvider clock)
         var test = TestId is { } id ? await db.RadonTests.Include(t => t.Devices).SingleAsync(t => t.Id == id) : new RadonTest { HouseId = HouseId, InstalledSystemId = _systemId };
         if (SentAtUtc is not null) read.Refuse("", "The letter of this test has gone out; its results no longer change. Record a new test.");
         Input.Write(test, read, Zone, FanOnUtc, Now);
+        foreach (var device in Input.Devices) device.Recall(test);
+        if (ModelState.IsValid) await MatchAsync(test, read);
+        JudgeHours.Fill(test, FanOnUtc, Zone);
         if (judge && ModelState.IsValid)
             foreach (var refusal in JudgeTest.NotReady(test)) read.Refuse(refusal.Field, refusal.Words);
         if (!ModelState.IsValid) return Again();
@@ -63,8 +73,16 @@ public sealed class EditModel(OfficeDb db, UnitChoice units, TimeProvider clock)
         else db.Expect(test, Version);
         if (TestId is not null) db.Entry(test).Property(t => t.Notes).IsModified = true;
         if (!await db.TrySaveAsync(ModelState, nameof(Input), Input, ReadAsync, v => Version = v)) return Again();
+        await LinkKits.RunAsync(db, test);
         await PlanReminders.RunAsync(db, Now, HouseId, HttpContext.RequestAborted);
+        await SettlePhases.RunAsync(db, Now, HouseId, HttpContext.RequestAborted);
         return RedirectToPage("/Tests/Sheet", null, new { HouseId }, $"test-{test.Id}");
+    }
+
+    private async Task MatchAsync(RadonTest test, FormReading read)
+    {
+        foreach (var refusal in await MatchInstruments.RunAsync(db, test, Zone))
+            read.Refuse($"Devices[{Math.Max(0, Input.Devices.FindIndex(d => (d.Serial ?? "").Trim() == refusal.Field))}].{nameof(DeviceForm.CalibratedOn)}", refusal.Words);
     }
 
     private PageResult Again()
@@ -89,7 +107,18 @@ public sealed class EditModel(OfficeDb db, UnitChoice units, TimeProvider clock)
     {
         var company = await db.Company.Select(c => new { c.Name, c.CertificationNumber }).SingleAsync();
         var rooms = await db.Houses.Where(h => h.Id == HouseId).SelectMany(h => h.EarlierTests).Where(t => t.Room != "").OrderByDescending(t => t.Id).Select(t => t.Room).Take(1).ToListAsync();
+        var kits = WithKits == 0 ? [] : await db.TestKits.Where(k => k.HouseId == HouseId && k.TestDeviceId == null && k.LostOn == null).OrderBy(k => k.Id).Select(k => new { k.Serial, k.Kind, k.IndependentTester, k.HandedTo, k.TesterNumber }).ToListAsync();
         var first = !await db.RadonTests.AnyAsync(t => t.InstalledSystemId == _systemId && t.Outcome != TestOutcome.NotValid && t.JudgedAtUtc != null);
+        if (kits.Count > 0)
+        {
+            var tester = kits.Find(k => k.IndependentTester);
+            return new()
+            {
+                Reason = (first ? TestReason.PostMitigation : TestReason.Retest).ToString(), MadeBy = tester?.HandedTo ?? company.Name, MadeByNumber = tester?.TesterNumber ?? company.CertificationNumber,
+                Devices = kits.ConvertAll(k => new DeviceForm { Room = rooms.FirstOrDefault(""), Serial = k.Serial, Kind = k.Kind.ToString() }),
+            };
+        }
+
         return new() { Reason = (first ? TestReason.PostMitigation : TestReason.Retest).ToString(), MadeBy = company.Name, MadeByNumber = company.CertificationNumber, Devices = rooms.ConvertAll(r => new DeviceForm { Room = r, Kind = nameof(DeviceKind.Charcoal) }) };
     }
 
@@ -104,6 +133,7 @@ public sealed class EditModel(OfficeDb db, UnitChoice units, TimeProvider clock)
         Zone = await HouseZone.OfAsync(db, HouseId);
         (_systemId, FanOnUtc, SentAtUtc) = (system.Id, system.ActivatedAtUtc, test?.LetterSentAtUtc);
         Window = JudgeTest.Window(system.ActivatedAtUtc, test?.ClosedHouseFromUtc, Zone);
+        Monitors = await db.Instruments.Where(i => i.Kind == InstrumentKind.ContinuousMonitor && !i.Retired).OrderBy(i => i.Serial).Select(i => i.Serial).ToListAsync();
         ViewData["House"] = head;
         return null;
     }

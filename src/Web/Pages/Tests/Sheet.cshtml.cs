@@ -26,6 +26,8 @@ public sealed class SheetModel(OfficeDb db, TimeProvider clock, MailSettings mai
     public TestWindow? Window { get; private set; }
     public TimeZoneInfo Zone { get; private set; } = TimeZoneInfo.Utc;
     public string? Email { get; private set; }
+    public int KitsOut { get; private set; }
+    public string Street { get; private set; } = "";
     public bool MaySend { get; private set; }
 
     /// <summary>The newest test that counts says: diagnose, correct and test again.</summary>
@@ -68,6 +70,7 @@ public sealed class SheetModel(OfficeDb db, TimeProvider clock, MailSettings mai
         (FanOnUtc, LeftRunning) = (system?.ActivatedAtUtc, system?.LeftRunning ?? false);
         if (system is not null) Window = JudgeTest.Window(system.ActivatedAtUtc, null, Zone);
         Email = await db.HouseOwners.Where(o => o.HouseId == HouseId && o.ToDay == null).OrderByDescending(o => o.FromDay).Select(o => o.Customer!.Email).FirstOrDefaultAsync();
+        (KitsOut, Street) = (await db.TestKits.CountAsync(k => k.HouseId == HouseId && k.TestDeviceId == null && k.LostOn == null), head.Address.Split(',')[0]);
         MaySend = (await may.AuthorizeAsync(User, SignInSetup.OfficeWork)).Succeeded;
         var newest = Tests.Count == 0 ? null : Tests[0].Test;
         ViewData["House"] = head with { Date = newest is null ? "–" : HouseTime.Show(HouseTime.DayOf(newest.EndedAtUtc ?? newest.StartedAtUtc, Zone)) };

@@ -21,6 +21,6 @@ public sealed class ReadMoneyToday(OfficeDb db, TodayClock at)
     }
 
     private string BackWords(OwedBack b) => b.Amount == Money.Zero
-        ? $"the notice came {at.Ago(b.CameOn)}; nothing is owed back. A job that was not done is called off: tell the crew and the electrician."
+        ? $"the notice came {at.Ago(b.CameOn)}; nothing has to be given back. A job that was not done is called off: tell the crew and the electrician."
         : $"{b.Amount} owed back {(b.By < at.Today ? $"since {at.Ago(b.By)}" : $"by {at.Ahead(b.By)}")}: ten business days after the notice came (16 CFR 429.1(g), from memory)";
 }

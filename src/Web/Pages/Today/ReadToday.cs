@@ -1,8 +1,11 @@
 using Microsoft.EntityFrameworkCore;
 using MitigationOffice.Business.Data;
 using MitigationOffice.Business.FollowUp;
-using MitigationOffice.Business.Messages;
+using MitigationOffice.Business.Invoices.Changes;
 using MitigationOffice.Business.Quotes;
+using MitigationOffice.Business.Quotes.Phases;
+using MitigationOffice.Business.Service;
+using MitigationOffice.Business.StateReports;
 using MitigationOffice.Business.Work;
 
 namespace MitigationOffice.Web.Pages.Today;
@@ -12,16 +15,16 @@ public sealed class ReadToday(OfficeDb db, TodayClock at)
 {
     private const int Asked = TodayGroup.Most + 1;
     private const int ExpiresSoonDays = 7;
+    private const int PhaseLapsesSoonDays = 30;
     private const int RemindersAheadDays = 14;
-    private const int LicenceAheadDays = 60;
 
     public async Task<IReadOnlyList<TodayGroup>> ForOfficeAsync(OfficeFacts facts)
     {
         var (tests, money) = (new ReadTestsToday(db, at), new ReadMoneyToday(db, at));
         List<TodayGroup> groups =
         [
-            await JobsAsync(), await tests.WindowsAsync(), .. await tests.OutAndBackAsync(withLetters: true), await QuotesAsync(), await InquiriesAsync(),
-            .. await money.OwedAsync(), await RemindersAsync(), await MailAsync(), await LicencesAsync(), Report(facts),
+            await CallsAsync(), await JobsAsync(), await tests.WindowsAsync(), .. await tests.OutAndBackAsync(withLetters: true), .. await QuotesAsync(), await InquiriesAsync(),
+            .. await money.OwedAsync(), Heard(facts), await RemindersAsync(), .. await new ReadThingsToday(db, at).DueAsync(kitsOnly: false), Report(facts),
         ];
         return [.. groups.Where(g => g.Items.Count > 0)];
     }
@@ -30,7 +33,7 @@ public sealed class ReadToday(OfficeDb db, TodayClock at)
     public async Task<IReadOnlyList<TodayGroup>> ForInstallersAsync()
     {
         var tests = new ReadTestsToday(db, at);
-        List<TodayGroup> groups = [await JobsAsync(), await tests.WindowsAsync(), .. await tests.OutAndBackAsync(withLetters: false), await InquiriesAsync()];
+        List<TodayGroup> groups = [await CallsAsync(), await JobsAsync(), await tests.WindowsAsync(), .. await tests.OutAndBackAsync(withLetters: false), .. await new ReadThingsToday(db, at).DueAsync(kitsOnly: true), await InquiriesAsync()];
         return [.. groups.Where(g => g.Items.Count > 0)];
     }
 
@@ -45,14 +48,42 @@ public sealed class ReadToday(OfficeDb db, TodayClock at)
             "/houses?stage=ToDiagnose");
     }
 
-    private async Task<TodayGroup> QuotesAsync()
+    /// <summary>Quotes without an answer, and second phases that a result has made due: one statement.</summary>
+    private async Task<IReadOnlyList<TodayGroup>> QuotesAsync()
     {
-        var rows = await db.QuoteRevisions.AsNoTracking().Where(r => r.State == RevisionState.Sent)
-            .OrderBy(r => r.ValidUntil).ThenBy(r => r.Id).Take(Asked)
-            .Select(r => new { r.Quote!.HouseId, r.Quote.Number, r.Letter, r.SentAtUtc, r.ValidUntil, Street = db.Houses.Where(h => h.Id == r.Quote.HouseId).Select(h => h.Street).FirstOrDefault() }).ToListAsync();
-        return new("quotes", "Quotes out, no answer yet", [.. rows.Select(r =>
-            new TodayItem($"/houses/{r.HouseId}/quote", $"{r.Number} {r.Letter}, {r.Street}", QuoteWords(r.SentAtUtc, r.ValidUntil), r.ValidUntil is { } until && until < at.Today.AddDays(ExpiresSoonDays)))], "/quotes");
+        // Both halves of one statement give the same columns of the same kinds; a second phase is told by its nudges: −1.
+        var unanswered = db.QuoteRevisions.AsNoTracking().Where(r => r.State == RevisionState.Sent).OrderBy(r => r.ValidUntil).ThenBy(r => r.Id).Take(Asked)
+            .Select(r => new
+            {
+                r.Quote!.HouseId, RevisionId = r.Id, r.Quote.Number, r.Letter, At = r.SentAtUtc, Until = r.ValidUntil, Since = r.ValidUntil, PCiL = r.GuaranteePCiL,
+                Nudges = db.QuoteNudges.Count(n => n.QuoteRevisionId == r.Id), Street = db.Houses.Where(h => h.Id == r.Quote.HouseId).Select(h => h.Street).FirstOrDefault(),
+            });
+        var due = (from p in db.SecondPhases.AsNoTracking()
+                   where p.State == PhaseState.Due && p.ValidUntil >= at.Today
+                   join a in db.Acceptances on p.AcceptanceId equals a.Id
+                   join r in db.QuoteRevisions on a.QuoteRevisionId equals r.Id
+                   orderby p.ValidUntil, p.Id
+                   select new
+                   {
+                       r.Quote!.HouseId, RevisionId = r.Id, r.Quote.Number, r.Letter, At = r.SentAtUtc, Until = p.ValidUntil, Since = p.Since, PCiL = p.DecidingPCiL,
+                       Nudges = -1, Street = db.Houses.Where(h => h.Id == r.Quote.HouseId).Select(h => h.Street).FirstOrDefault(),
+                   }).Take(Asked);
+        var rows = (await unanswered.Concat(due).ToListAsync()).ConvertAll(r => new QuoteRow(r.Nudges < 0, r.HouseId, r.RevisionId, r.Number, r.Letter, r.At, r.Until, r.Since, r.PCiL, r.Nudges, r.Street));
+        return
+        [
+            new("phases", "Second phases due", [.. rows.Where(r => r.IsPhase).Select(r => new TodayItem(
+                $"/houses/{r.HouseId}/quote?revision={r.RevisionId}#second-phase", $"{r.Number} {r.Letter}, {r.Street}", PhaseWords(r), r.Until < at.Today.AddDays(PhaseLapsesSoonDays)))]),
+            new("quotes", "Quotes out, no answer yet", [.. rows.Where(r => !r.IsPhase).Select(r =>
+                new TodayItem($"/houses/{r.HouseId}/quote", $"{r.Number} {r.Letter}, {r.Street}", QuoteWords(r.SentAtUtc, r.Until) + NudgeWords(r), r.Until is { } until && until < at.Today.AddDays(ExpiresSoonDays)))], "/quotes"),
+        ];
     }
+
+    private sealed record QuoteRow(bool IsPhase, int HouseId, int RevisionId, string Number, string Letter, DateTime? SentAtUtc, DateOnly? Until, DateOnly? Since, decimal? PCiL, int Nudges, string? Street);
+
+    private string PhaseWords(QuoteRow r) =>
+        $"the test showed {Houses.RadonReading.Show(r.PCiL ?? 0, UnitSystem.US)}{(r.Since is { } since ? $", due since {at.Ago(since)}" : "")}; the price agreed holds until {at.Ahead(r.Until ?? at.Today)}";
+
+    private string NudgeWords(QuoteRow r) => (r.Nudges switch { 0 => "", 1 => ", nudged once", _ => $", nudged {r.Nudges} times" }) + (r.Until < at.Today ? ": revise it, or close it with the reason" : "");
 
     private string QuoteWords(DateTime? sent, DateOnly? until) => string.Join(", ", new[]
     {
@@ -65,10 +96,32 @@ public sealed class ReadToday(OfficeDb db, TodayClock at)
         var weekEnd = at.Today.AddDays(6);
         var rows = await db.Jobs.AsNoTracking().Where(j => j.State == JobState.ToPlan || (j.State == JobState.Planned && (j.Day == null || j.Day <= weekEnd)))
             .OrderBy(j => j.State == JobState.ToPlan ? 1 : 0).ThenBy(j => j.Day).ThenBy(j => j.ArriveAt).ThenBy(j => j.Id).Take(Asked)
-            .Select(j => new { j.HouseId, j.Number, j.State, j.Day, j.ArriveAt, j.Crew, j.CreatedAtUtc, Street = db.Houses.Where(h => h.Id == j.HouseId).Select(h => h.Street).FirstOrDefault() }).ToListAsync();
+            .Select(j => new
+            {
+                j.HouseId, j.Number, j.State, j.Day, j.ArriveAt, j.Crew, j.CreatedAtUtc, j.HoldBecause, Street = db.Houses.Where(h => h.Id == j.HouseId).Select(h => h.Street).FirstOrDefault(),
+                Change = db.ChangeOrders.Where(c => c.JobId == j.Id).OrderByDescending(c => c.Position).Select(c => (ChangeState?)c.State).FirstOrDefault()
+            }).ToListAsync();
         return new("work", "Work this week, late or to plan", [.. rows.Select(j => new TodayItem($"/houses/{j.HouseId}/work", $"{j.Street}, {j.Number}",
-            j.State == JobState.ToPlan || j.Day is null ? $"accepted {at.Ago(at.Day(j.CreatedAtUtc))}, no day yet" : JobWords(j.Day.Value, j.ArriveAt, j.Crew), j.State == JobState.Planned && j.Day < at.Today))], "/work");
+            (j.State == JobState.ToPlan || j.Day is null ? $"accepted {at.Ago(at.Day(j.CreatedAtUtc))}, no day yet" : JobWords(j.Day.Value, j.ArriveAt, j.Crew) + (j.HoldBecause.Length > 0 ? $"; on hold: {j.HoldBecause}" : "")) + ChangeWords(j.Change), j.State == JobState.Planned && j.Day < at.Today))], "/work");
     }
+
+    /// <summary>Fumes first, then the longest asked.</summary>
+    private async Task<TodayGroup> CallsAsync()
+    {
+        var rows = await db.ServiceCalls.AsNoTracking().Where(c => c.State == CallState.Open).OrderBy(c => c.Sign == Sign.FumesOrCoAlarm ? 0 : 1).ThenBy(c => c.AskedAtUtc).Take(Asked)
+            .Select(c => new { c.Id, c.HouseId, c.Number, c.Sign, c.AskedAtUtc, Street = db.Houses.Where(h => h.Id == c.HouseId).Select(h => h.Street).FirstOrDefault(), Visit = db.WorkDays.Where(d => d.ServiceCallId == c.Id && d.CancelledAtUtc == null).Min(d => (DateOnly?)d.Day) }).ToListAsync();
+        return new("service", "Service calls", [.. rows.Select(c => new TodayItem($"/houses/{c.HouseId}/service/{c.Id}", $"{c.Street}, {c.Number}",
+            $"{CauseWords.Of(c.Sign)}; asked {at.Ago(at.Day(c.AskedAtUtc))}, {(c.Visit is { } day ? $"visit {(day < at.Today ? at.Ago(day) : at.Ahead(day))}" : "no visit planned")}",
+            c.Sign == Sign.FumesOrCoAlarm || c.Visit < at.Today || (c.Visit is null && at.Today.DayNumber - at.Day(c.AskedAtUtc).DayNumber > 2)))], "/work/service");
+    }
+
+    private static string ChangeWords(ChangeState? last) => last switch
+    {
+        ChangeState.Draft => "; a change order is begun and not sent",
+        ChangeState.Sent => "; a change order is out for signing",
+        ChangeState.Declined => "; the last change order was declined",
+        _ => "",
+    };
 
     private string JobWords(DateOnly day, TimeOnly? arrive, string crew) =>
         (day < at.Today ? $"was planned {at.Ago(day)}" : $"planned {at.Ahead(day)}")
@@ -80,33 +133,19 @@ public sealed class ReadToday(OfficeDb db, TodayClock at)
         var until = at.Today.AddDays(RemindersAheadDays);
         var rows = await db.Reminders.AsNoTracking().Where(r => r.State == ReminderState.Planned && r.SendOn <= until).OrderBy(r => r.SendOn).ThenBy(r => r.Id).Take(Asked)
             .Select(r => new { r.HouseId, r.SendOn, r.Because, Rule = db.ReminderRules.Where(x => x.Code == r.RuleCode).Select(x => x.Name).FirstOrDefault() ?? r.RuleCode, Street = db.Houses.Where(h => h.Id == r.HouseId).Select(h => h.Street).FirstOrDefault() }).ToListAsync();
-        return new("reminders", "Reminders in the next two weeks", [.. rows.Select(r => new TodayItem($"/houses/{r.HouseId}/follow-up", $"{r.Rule}, {r.Street}",
+        return new("reminders", "Reminders in the next two weeks", [.. rows.Select(r => new TodayItem(r.HouseId is { } house ? $"/houses/{house}/follow-up" : "/follow-up", $"{r.Rule}{(r.Street is null ? "" : ", " + r.Street)}",
             (r.SendOn < at.Today ? $"was to go out {at.Ago(r.SendOn)}" : $"goes out {at.Ahead(r.SendOn)}") + (r.Because.Length > 0 ? $": {r.Because}" : ""), r.SendOn < at.Today))], "/follow-up");
     }
 
-    private async Task<TodayGroup> MailAsync()
-    {
-        var rows = await db.Outbox.AsNoTracking().Where(m => m.State == DeliveryState.Refused || m.State == DeliveryState.Uncertain).OrderBy(m => m.Id).Take(Asked)
-            .Select(m => new { m.HouseId, m.Subject, m.ToAddress, m.State, m.LastAnswer, m.CreatedAtUtc }).ToListAsync();
-        return new("mail", "Mail that did not surely arrive", [.. rows.Select(m => new TodayItem(m.HouseId is { } house ? $"/houses/{house}/follow-up" : "/follow-up", $"{m.Subject}, to {m.ToAddress}",
-            m.State == DeliveryState.Refused ? $"refused{(m.LastAnswer.Length > 0 ? ": " + Short(m.LastAnswer) : "")}" : "the mail server took it but never answered: ask whether it came", Late: true))], "/follow-up");
-    }
-
-    private async Task<TodayGroup> LicencesAsync()
-    {
-        var last = at.Today.AddDays(LicenceAheadDays);
-        var rows = await db.Licences.AsNoTracking().Where(l => l.ExpiresOn <= last).OrderBy(l => l.ExpiresOn).ThenBy(l => l.Id).Take(Asked)
-            .Select(l => new { l.Holder, l.Number, Ends = l.ExpiresOn!.Value }).ToListAsync();
-        return new("licences", "Licences that end soon", [.. rows.Select(l =>
-            new TodayItem("/shop/licences", $"{l.Holder}, {l.Number}", l.Ends < at.Today ? $"ended {at.Ago(l.Ends)}" : $"ends {at.Ahead(l.Ends)}", l.Ends < at.Today))], "/shop/licences");
-    }
+    private static TodayGroup Heard(OfficeFacts facts) => new("heard", "House owners told us", facts.Heard == 0 ? [] :
+    [
+        new TodayItem("/follow-up", facts.Heard == 1 ? "One message" : $"{facts.Heard} messages", "a test wanted or made, a new address, a sale: told on the owner's own page and not yet seen to", Late: true),
+    ]);
 
     private TodayGroup Report(OfficeFacts facts)
     {
-        var month = new DateOnly(at.Today.Year, at.Today.Month, 1).AddMonths(-1);
-        var due = facts.HasSystems && (facts.LastReported is not { } last || last < month);
-        return new("report", "State report", due ? [new TodayItem("/state-reports", $"Report for {month.ToString("MMMM yyyy", System.Globalization.CultureInfo.InvariantCulture)}", "the month is over and its report is not frozen")] : []);
+        var due = DueReports.Of(facts.Duties, at.Today).Select(d => new TodayItem(d.Href, d.What, d.DueOn is { } on ? on < at.Today ? $"was due {at.Ago(on)}" : $"due {at.Ahead(on)}" : "the period is over; no due date is known", d.DueOn < at.Today)).ToList();
+        if (facts.HasSystems && facts.Duties.Count == 0) due.Add(new("/state-reports/profiles", "Choose the rule you report under", "no state report is set up; choose one, or the general monthly layout"));
+        return new("report", "State report", due, "/state-reports");
     }
-
-    private static string Short(string text) => text.Length <= 120 ? text : text[..120] + "…";
 }

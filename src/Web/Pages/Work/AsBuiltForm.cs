@@ -28,6 +28,12 @@ public sealed class AsBuiltForm
     public bool LeftRunning { get; set; } = true;
     public string? Price { get; set; }
     public string? DifferencesFromDesign { get; set; }
+    public string? SecondBranch { get; set; }
+    public string? TakenOverParts { get; set; }
+    public string? TakenOverCredit { get; set; }
+    public string? Electrician { get; set; }
+    public string? ElectricianLicence { get; set; }
+    public string? WiringSignedOn { get; set; }
     public List<PartRow> Parts { get; set; } = [];
     public List<ReadingRow> Readings { get; set; } = [];
 
@@ -45,6 +51,9 @@ public sealed class AsBuiltForm
     {
         public string? Hole { get; set; }
         public string? Shown { get; set; }
+
+        /// <summary>With the fan off.</summary>
+        public string? Off { get; set; }
     }
 
     public AsBuilt? Read(FormReading read, AsBuiltSetting at, UnitSystem units)
@@ -68,6 +77,10 @@ public sealed class AsBuiltForm
             LeftRunning = LeftRunning,
             Price = at.SeesPrices ? read.Money(Price, nameof(Price), "price") ?? Money.Zero : at.IsNew ? at.AcceptedTotal : null,
             DifferencesFromDesign = read.Text(DifferencesFromDesign, nameof(DifferencesFromDesign), "differences", most: 4000),
+            SecondBranch = read.Text(SecondBranch, nameof(SecondBranch), "provision", most: 500), TakenOverParts = read.Text(TakenOverParts, nameof(TakenOverParts), "parts", most: 2000),
+            TakenOverCredit = at.SeesPrices ? read.Money(TakenOverCredit, nameof(TakenOverCredit), "credit") ?? Money.Zero : null,
+            Electrician = read.Text(Electrician, nameof(Electrician), "electrician", most: 120), ElectricianLicence = read.Text(ElectricianLicence, nameof(ElectricianLicence), "licence number", most: 60),
+            WiringSignedOn = read.Day(WiringSignedOn, nameof(WiringSignedOn), "day of the sign-off"),
             Parts = [.. ReadParts(read, at, day)],
             Readings = [.. ReadReadings(read, at)],
         };
@@ -104,12 +117,14 @@ public sealed class AsBuiltForm
         {
             var hole = read.Text(Readings[i].Hole, $"Readings[{i}].Hole", "test hole", most: 40);
             var shown = read.Measure(Pressure, Readings[i].Shown, $"Readings[{i}].Shown");
+            var off = read.Measure(Pressure, Readings[i].Off, $"Readings[{i}].Off");
+            if (off is not null && shown is null && string.IsNullOrWhiteSpace(Readings[i].Shown)) read.Refuse($"Readings[{i}].Shown", "Write what the gauge shows with the fan on, too.");
             if (shown is not { } pa) continue;
             if (hole.Length == 0) read.Refuse($"Readings[{i}].Hole", "Write which test hole this reading is from.");
             else if (!seen.Add(hole)) read.Refuse($"Readings[{i}].Hole", $"Test hole {hole} stands here twice.");
             if (pa > 0 && !SlabPushes)
                 read.Refuse($"Readings[{i}].Shown", $"{hole} reads {Readings[i].Shown!.Trim()} without a minus: that is pressure from the slab into the house. Write suction with a minus sign, as the gauge shows it, or tick that the slab really pushes.");
-            yield return new(hole, pa == 0 ? 0 : -pa, at.Foreseen.HolesPa.TryGetValue(hole, out var predicted) ? predicted : null);
+            yield return new(hole, pa == 0 ? 0 : -pa, at.Foreseen.HolesPa.TryGetValue(hole, out var predicted) ? predicted : null) { FanOffPa = off is 0 ? 0 : -off };
         }
     }
 }

@@ -114,7 +114,7 @@ public sealed class ChangeModel(OfficeDb db, UnitChoice units, TimeProvider cloc
 
     private async Task<bool> LoadAsync()
     {
-        if (await db.ChangeOrders.AsNoTracking().Include(c => c.Lines).SingleOrDefaultAsync(c => c.Id == ChangeId && c.HouseId == HouseId) is not { } order) return false;
+        if (await db.ChangeOrders.AsNoTracking().Include(c => c.Lines).AsSingleQuery().SingleOrDefaultAsync(c => c.Id == ChangeId && c.HouseId == HouseId) is not { } order) return false;
         (Order, SeesPrices) = (order, (await may.AuthorizeAsync(User, SignInSetup.OfficeWork)).Succeeded);
         Scope = (await ReadScope.OfAsync(db, order.AcceptanceId))!;
         Closed = order.State is ChangeState.Draft or ChangeState.Sent ? await CheckChange.ClosedAsync(db, order.AcceptanceId) : null;
@@ -125,9 +125,12 @@ public sealed class ChangeModel(OfficeDb db, UnitChoice units, TimeProvider cloc
             Gaps = Told(CheckChange.Lines(order, Scope));
             if (order.Lines.Count > 0 && Gaps.Count == 0) After = Scope.After(order.Lines);
         }
-        else
+        else if (order.State == ChangeState.Agreed)
         {
             Signature = await db.ChangeSignatures.AsNoTracking().SingleOrDefaultAsync(s => s.ChangeOrderId == order.Id);
+        }
+        else
+        {
             Link = await db.ChangeLinks.AsNoTracking().Where(l => l.ChangeOrderId == order.Id).OrderByDescending(l => l.Id).FirstOrDefaultAsync();
         }
 

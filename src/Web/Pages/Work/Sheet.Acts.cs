@@ -56,20 +56,50 @@ public sealed partial class SheetModel
         return await RefuseAsync(refusals);
     }
 
-    public Task<IActionResult> OnPostFinishAsync() => ActAsync(officeOnly: false, job =>
+    public Task<IActionResult> OnPostFinishAsync() => ActAsync(officeOnly: false, async job =>
     {
         var day = new FormReading(ModelState, nameof(Closing), units.System).Day(Closing.DoneOn, nameof(Closing.DoneOn), "day the work was done", needed: true);
-        return day is { } done ? FinishJob.Write(job, done, Today, Job!.System is not null) : [];
+        if (day is not { } done) return [];
+        var refusals = FinishJob.Write(job, done, Today, Job!.System is not null);
+        if (refusals.Count == 0) await PlanDays.TakeOffAsync(db, PlanDays.Owner.OfJob(HouseId, job.Id), done, Now);
+        return refusals;
     });
 
-    public Task<IActionResult> OnPostCallOffAsync() => ActAsync(officeOnly: true, job => CallOffJob.Write(job, (Closing.CalledOffBecause ?? "").Trim()));
+    public Task<IActionResult> OnPostCallOffAsync() => ActAsync(officeOnly: true, async job =>
+    {
+        var refusals = CallOffJob.Write(job, (Closing.CalledOffBecause ?? "").Trim());
+        if (refusals.Count > 0) return refusals;
+        await PlanDays.TakeOffAsync(db, PlanDays.Owner.OfJob(HouseId, job.Id), Today.AddDays(-1), Now);
+        foreach (var appointment in await db.Appointments.Where(a => a.JobId == job.Id && a.CancelledAtUtc == null && a.Day >= Today).ToListAsync()) CancelAppointment.Write(appointment, Now);
+        return refusals;
+    });
 
     public Task<IActionResult> OnPostTakeBackAsync() => ActAsync(officeOnly: true, job =>
     {
-        if (Job!.Cancelled) return [new("", $"The buyer cancelled the contract of job {job.Number} in time; it stays called off. If they want the work after all, send a new quote.")];
+        if (Job!.Cancelled) return Task.FromResult<IReadOnlyList<Refusal>>([new("", $"The buyer cancelled the contract of job {job.Number} in time; it stays called off. If they want the work after all, send a new quote.")]);
         CallOffJob.TakeBack(job);
-        return [];
+        return Task.FromResult<IReadOnlyList<Refusal>>([]);
     });
+
+    public Task<IActionResult> OnPostPermitAsync() => ActAsync(officeOnly: true, job =>
+    {
+        Permit.Write(job, new FormReading(ModelState, nameof(Permit), units.System), Today);
+        return Task.FromResult<IReadOnlyList<Refusal>>([]);
+    }, "permit");
+
+    public Task<IActionResult> OnPostAppointmentAsync() => ActAsync(officeOnly: true, async job =>
+    {
+        var appointment = await db.Appointments.FirstOrDefaultAsync(a => a.Id == Appointment.Id && a.JobId == job.Id && a.CancelledAtUtc == null)
+            ?? db.Appointments.Add(new Appointment { JobId = job.Id, HouseId = job.HouseId, CalendarUid = PrivateLink.Make().Hash[..32] }).Entity;
+        Appointment.Write(appointment, new FormReading(ModelState, nameof(Appointment), units.System), Now);
+        return [];
+    }, "appointments");
+
+    public Task<IActionResult> OnPostAppointmentOffAsync(int appointmentId) => ActAsync(officeOnly: true, async job =>
+    {
+        if (await db.Appointments.FirstOrDefaultAsync(a => a.Id == appointmentId && a.JobId == job.Id && a.CancelledAtUtc == null) is { } appointment) CancelAppointment.Write(appointment, Now);
+        return [];
+    }, "appointments");
 
     /// <summary>Begins a change order, or goes on with the one that is begun.</summary>
     public async Task<IActionResult> OnPostChangeAsync()
@@ -80,27 +110,27 @@ public sealed partial class SheetModel
         return begun.Refusals.Count > 0 ? await RefuseAsync(begun.Refusals) : RedirectToPage("/Work/Change", new { houseId = HouseId, changeId = begun.ChangeOrderId });
     }
 
-    public async Task<IActionResult> OnPostPapersAsync()
+    public async Task<IActionResult> OnPostPapersAsync(LabelSize labelSize = LabelSize.FourBySix)
     {
         if (await LoadAsync() is { } missing) return missing;
         if (Job?.System is not { } system) return NotFound();
-        await PrintPapers.RunAsync(db, system.Id, await ResultsOfHouse.LinesAsync(db, HouseId, Zone), Now, Me);
+        await PrintPapers.RunAsync(db, system.Id, await ResultsOfHouse.LinesAsync(db, HouseId, Zone), mail.PublicAddress, Enum.IsDefined(labelSize) ? labelSize : LabelSize.FourBySix, Now, Me);
         return Back(Job.Id, "as-built");
     }
 
-    private async Task<IActionResult> ActAsync(bool officeOnly, Func<Job, IReadOnlyList<Refusal>> act)
+    private async Task<IActionResult> ActAsync(bool officeOnly, Func<Job, Task<IReadOnlyList<Refusal>>> act, string? fragment = null)
     {
         if (officeOnly && await OfficeOnlyAsync() is { } refused) return refused;
         if (await LoadAsync() is { } missing) return missing;
         if (Job is null) return NotFound();
         var job = await db.Jobs.Include(j => j.Steps).SingleAsync(j => j.Id == Job.Id);
-        var refusals = act(job);
+        var refusals = await act(job);
         if (refusals.Count > 0 || !ModelState.IsValid) return await RefuseAsync(refusals);
         db.Expect(job, Version);
         try
         {
             await db.SaveChangesAsync();
-            return Back(job.Id);
+            return Back(job.Id, fragment);
         }
         catch (DbUpdateConcurrencyException)
         {
@@ -115,7 +145,7 @@ public sealed partial class SheetModel
             ModelState.AddModelError(refusal.Field is nameof(Closing.DoneOn) or nameof(Closing.CalledOffBecause) ? $"{nameof(Closing)}.{refusal.Field}" : refusal.Field, refusal.Words);
         db.ChangeTracker.Clear();
         await LoadAsync();
-        (Input, Version) = (PlanForm.Of(Job!), Job!.Version);
+        FillForms();
         ModelState.Remove(nameof(Version));
         return Page();
     }

@@ -4,6 +4,7 @@ using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 using Microsoft.EntityFrameworkCore;
 using MitigationOffice.Business.Data;
+using MitigationOffice.Business.Messages;
 using MitigationOffice.Business.Work;
 using MitigationOffice.Web.Pages.Shared;
 using MitigationOffice.Web.Setup;
@@ -12,7 +13,7 @@ using MitigationOffice.Web.Setup.Forms;
 namespace MitigationOffice.Web.Pages.Work;
 
 /// <summary>Sheet 5: the plan, the checklist and what was built.</summary>
-public sealed partial class SheetModel(OfficeDb db, UnitChoice units, TimeProvider clock, IAuthorizationService may) : PageModel
+public sealed partial class SheetModel(OfficeDb db, UnitChoice units, TimeProvider clock, IAuthorizationService may, MailSettings mail) : PageModel
 {
     [FromRoute]
     public int HouseId { get; set; }
@@ -26,14 +27,23 @@ public sealed partial class SheetModel(OfficeDb db, UnitChoice units, TimeProvid
     [BindProperty]
     public int Version { get; set; }
 
+    [BindProperty]
+    public PermitForm Permit { get; set; } = new();
+
+    [BindProperty]
+    public AppointmentForm Appointment { get; set; } = new();
+
+    public IReadOnlyList<Bookable> All { get; private set; } = [];
+    public DayRowsView DayRows => new(Input.Days, All);
     public JobView? Job { get; private set; }
     public IReadOnlyList<JobList.Waiting> Waiting { get; private set; } = [];
     public IReadOnlyList<(int Id, string Number, JobState State)> OtherJobs { get; private set; } = [];
+    public IEnumerable<string> Doubts => Job is { State: JobState.ToPlan or JobState.Planned } job ? PlanJob.Doubts(job.Kept, [.. job.Days.Select(d => d.Day)]) : [];
     public IReadOnlyList<ChangeRow> Changes { get; private set; } = [];
-    public IReadOnlyList<string> Crews { get; private set; } = [];
     public IReadOnlyList<string> Clashes { get; private set; } = [];
     public TimeZoneInfo Zone { get; private set; } = TimeZoneInfo.Utc;
     public DateOnly Today => HouseTime.DayOf(Now, Zone);
+    public bool OnlyHere => mail.PublicAddress.IsLoopback;
     public bool MayPlan { get; private set; }
     private DateTime Now => clock.GetUtcNow().UtcDateTime;
     private string Me => User.FindFirstValue(ClaimTypes.GivenName) ?? "?";
@@ -42,8 +52,15 @@ public sealed partial class SheetModel(OfficeDb db, UnitChoice units, TimeProvid
     {
         if (await LoadAsync() is { } refused) return refused;
         if (Job is null) return Page();
-        (Input, Version) = (PlanForm.Of(Job), Job.Version);
+        FillForms();
         return Page();
+    }
+
+    /// <summary>The forms as the records stand.</summary>
+    private void FillForms()
+    {
+        (Input, Version, Permit) = (PlanForm.Of(Job!), Job!.Version, PermitForm.Of(Job!.Kept));
+        Input.AddSpareDays();
     }
 
     public async Task<IActionResult> OnPostOpenAsync(int acceptanceId, SystemKind? kind)
@@ -60,10 +77,22 @@ public sealed partial class SheetModel(OfficeDb db, UnitChoice units, TimeProvid
         if (await LoadAsync() is { } missing) return missing;
         if (Job is null) return NotFound();
         var job = await db.Jobs.SingleAsync(j => j.Id == Job.Id);
-        Input.Write(job, new FormReading(ModelState, nameof(Input), units.System), Job.AcceptedOn, Job.CancelBy);
+        await Input.WriteAsync(db, job, new FormReading(ModelState, nameof(Input), units.System), Job.AcceptedOn, Job.CancelBy, All, Now);
+        Input.AddSpareDays();
+        Permit = PermitForm.Of(Job.Kept);
         if (!ModelState.IsValid) return Page();
         db.Expect(job, Version);
-        return await db.TrySaveAsync(ModelState, nameof(Input), Input, ReadPlanAsync, v => Version = v) ? Back(job.Id) : Page();
+        db.Entry(job).Property(j => j.Number).IsModified = true;
+        try
+        {
+            if (await db.TrySaveAsync(ModelState, nameof(Input), Input, ReadPlanAsync, v => Version = v)) return Back(job.Id);
+        }
+        catch (DbUpdateException)
+        {
+            ModelState.AddModelError("", PlanDays.TakenMeanwhile);
+        }
+
+        return Page();
     }
 
     private async Task<(PlanForm, int)> ReadPlanAsync()
@@ -79,15 +108,24 @@ public sealed partial class SheetModel(OfficeDb db, UnitChoice units, TimeProvid
         if (head is null) return NotFound();
         Job = await JobView.LoadAsync(db, HouseId, JobId);
         if (Job is null && JobId is not null) return NotFound();
-        Zone = await HouseZone.OfAsync(db, HouseId);
         MayPlan = (await may.AuthorizeAsync(User, SignInSetup.OfficeWork)).Succeeded;
         Waiting = await JobList.WaitingAsync(db, new("all", null, null, "day"), HouseId);
-        Crews = await JobList.CrewsAsync(db);
-        OtherJobs = (await db.Jobs.Where(j => j.HouseId == HouseId).OrderByDescending(j => j.Id).Select(j => new { j.Id, j.Number, j.State }).ToListAsync()).ConvertAll(j => (j.Id, j.Number, j.State));
+        All = Job is null ? [] : await Bookables.ReadAsync(db);
+        await LoadHouseAsync();
         if (Job is { State: JobState.Planned } planned) Clashes = await PlanJob.ClashesAsync(db, planned.Day, planned.Crew, planned.Id);
         if (Job is { } shown) Changes = await ChangeRow.OfJobAsync(db, shown.Id);
         ViewData["House"] = head with { Revision = Job?.Number ?? "–", Date = Job is null ? "–" : HouseTime.Show(Job.DoneOn ?? Job.Day) };
         return null;
+    }
+
+    private async Task LoadHouseAsync()
+    {
+        var rows = await (from h in db.Houses
+                          where h.Id == HouseId
+                          from j in db.Jobs.Where(j => j.HouseId == h.Id).DefaultIfEmpty()
+                          select new { h.TimeZone, Company = db.Company.Select(c => c.TimeZone).FirstOrDefault(), Id = (int?)j.Id, j.Number, State = (JobState?)j.State }).ToListAsync();
+        Zone = HouseTime.Zone(rows[0].TimeZone, string.IsNullOrWhiteSpace(rows[0].Company) ? "America/Chicago" : rows[0].Company!);
+        OtherJobs = [.. rows.Where(r => r.Id is not null).OrderByDescending(r => r.Id).Select(r => (r.Id!.Value, r.Number, r.State!.Value))];
     }
 
     private async Task<IActionResult?> OfficeOnlyAsync() => (await may.AuthorizeAsync(User, SignInSetup.OfficeWork)).Succeeded ? null : Forbid();

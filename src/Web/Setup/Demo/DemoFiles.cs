@@ -28,6 +28,12 @@ public sealed record DemoHouse(string Street, string Customer, DemoStage Stage, 
 {
     public string Business { get; init; } = "";
     public bool NoEmail { get; init; }
+
+    /// <summary>The job takes two days, with a permit and appointments.</summary>
+    public bool TwoDays { get; init; }
+
+    /// <summary>The owner asked for service on the system's own page.</summary>
+    public bool Service { get; init; }
     public string Ground { get; init; } = "";
     public string Route { get; init; } = "";
     public DemoPlan? Plan { get; init; }
@@ -36,6 +42,11 @@ public sealed record DemoHouse(string Street, string Customer, DemoStage Stage, 
     public bool Vermiculite { get; init; }
     public bool UnderTrees { get; init; }
     public int? YearsInUse { get; init; }
+    /// <summary>A second device beside the first one, and what it showed.</summary>
+    public decimal? Beside { get; init; }
+
+    /// <summary>Measured by the office's own monitor, whose file is read in.</summary>
+    public bool Monitor { get; init; }
     public IReadOnlyList<decimal> Results { get; init; } = [];
     public IReadOnlyList<string> AddOns { get; init; } = [];
 }

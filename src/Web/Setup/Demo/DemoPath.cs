@@ -5,6 +5,7 @@ using MitigationOffice.Business.Design;
 using MitigationOffice.Business.Houses;
 using MitigationOffice.Business.Messages;
 using MitigationOffice.Business.Quotes;
+using MitigationOffice.Business.Quotes.Phases;
 using MitigationOffice.Business.Shop;
 using MitigationOffice.Business.Work;
 
@@ -32,7 +33,7 @@ internal sealed class DemoPath(OfficeDb db, DemoClock clock, Actor actor, MailSe
         var token = await SendAsync(demo, quote);
         if (token is null || demo.Stage is DemoStage.QuoteSent or DemoStage.QuoteRevised) return;
         if (demo.Stage == DemoStage.Declined) await DeclineAsync(token);
-        else await new DemoWork(db, clock, actor, _company, mail).PlayAsync(demo, house.Id, design, await AcceptAsync(demo, quote, token), On);
+        else await new DemoWork(db, clock, actor, _company, mail, _now).PlayAsync(demo, house.Id, design, await AcceptAsync(demo, quote, token), On);
     }
 
     /// <summary>Sets the clock to some days after the inquiry, in the middle of a working day, never past now.</summary>
@@ -114,7 +115,14 @@ internal sealed class DemoPath(OfficeDb db, DemoClock clock, Actor actor, MailSe
     private async Task<QuoteRevision> DraftAsync(DemoHouse demo, House house, SuctionDesign design)
     {
         On(demo, Math.Min(4, demo.DaysAgo), "Ada Quill");
-        return (await DraftQuote.ForHouseAsync(db, house.Id, design.Id, clock))!;
+        var draft = (await DraftQuote.ForHouseAsync(db, house.Id, design.Id, clock))!;
+        draft.Phase = new QuotePhase
+        {
+            Level = 4.0m, Scope = "A second suction point on the far side of the slab, joined to the same pipe, with its hole sealed and the fan checked again",
+            Price = Money.FromDollars(640m), Cost = Money.FromDollars(340m), LabourMinutes = 240, ValidUntil = draft.ValidUntil!.Value.AddYears(1),
+        };
+        await db.SaveChangesAsync();
+        return draft;
     }
 
     private async Task<string?> SendAsync(DemoHouse demo, QuoteRevision revision)
@@ -142,7 +150,7 @@ internal sealed class DemoPath(OfficeDb db, DemoClock clock, Actor actor, MailSe
     {
         actor.Name = "a visitor";
         clock.At = clock.At.AddDays(6);
-        return CloseQuote.DeclineAsync(db, token, "A neighbour does it for less.", clock);
+        return CloseQuote.DeclineAsync(db, token, "A neighbour does it for less.", clock, LostBecause.Price);
     }
 
     private async Task<int> AcceptAsync(DemoHouse demo, QuoteRevision revision, string token)

@@ -6,6 +6,7 @@ using MitigationOffice.Business.Messages;
 using MitigationOffice.Business.Shop;
 using MitigationOffice.Business.Staff;
 using MitigationOffice.Business.StateReports;
+using MitigationOffice.Business.StateReports.Profiles;
 
 namespace MitigationOffice.Web.Setup.Demo;
 
@@ -27,10 +28,18 @@ public static class LoadDemo
         await CompanyAsync(db, clock, cancel);
         await FanFile.ApplyAsync(db, FanFile.Read(DemoFiles.Text("fans.csv")).Fans);
         await PriceBookFile.ApplyAsync(db, PriceBookFile.Read(DemoFiles.Text("prices.csv")).Items);
+        if (!await db.Vehicles.AnyAsync(cancel)) db.Vehicles.AddRange(new Vehicle { Name = "Blue van", Plate = "LR 12" }, new Vehicle { Name = "Trailer" });
+        await db.SaveChangesAsync(cancel);
         var now = clock.At;
+        var quality = new DemoQuality(db, actor);
+        var today = DateOnly.FromDateTime(clock.Utc);
+        await quality.InstrumentsAsync(today);
         var path = new DemoPath(db, clock, actor, services.GetRequiredService<MailSettings>());
         foreach (var house in missing.OrderByDescending(h => h.DaysAgo)) await path.PlayAsync(house, now, cancel);
         clock.At = now;
+        await quality.ChecksAsync(today, clock.Utc);
+        await quality.KitsAsync(today);
+        await quality.ExposureAsync(clock.Utc);
         await SettlePastAsync(db, clock, cancel);
         await PlanReminders.RunAsync(db, clock.Utc, cancel);
     }
@@ -56,7 +65,7 @@ public static class LoadDemo
         to.QuoteIntroduction = "Thank you for having us in your house. This is what we measured, what we would do about it, and what it costs now and to run.";
         var today = DateOnly.FromDateTime(clock.Utc);
         if (!await db.Licences.AnyAsync(cancel))
-            db.Licences.AddRange(from.Licences.Select(l => new Licence { Holder = l.Holder, Number = l.Number, IssuedBy = l.IssuedBy, ExpiresOn = today.AddDays(l.ExpiresInDays) }));
+            db.Licences.AddRange(from.Licences.Select(l => new Licence { Holder = l.Holder, Number = l.Number, IssuedBy = l.IssuedBy, ExpiresOn = today.AddDays(l.ExpiresInDays), EducationMinutesNeeded = 16 * 60, Courses = [new EducationCourse { Day = today.AddDays(-140), Title = "Sumps and drain tile", Minutes = 8 * 60 }] }));
         await db.SaveChangesAsync(cancel);
     }
 
@@ -69,6 +78,8 @@ public static class LoadDemo
         var zone = HouseTime.Zone((await db.Company.AsNoTracking().SingleAsync(cancel)).TimeZone);
         var month = HouseTime.DayOf(clock.Utc, zone);
         month = new DateOnly(month.Year, month.Month, 1).AddMonths(-2);
-        await MonthReport.FreezeAsync(db, month, "Bram Oster", clock.Utc, withGaps: true, cancel);
+        var run = await FreezeReport.RunAsync(db, ProfileBook.General, ReportPeriod.Of(PeriodKind.Month, month).Name, "Bram Oster", "Ada Quill", clock.Utc, withGaps: true, cancel);
+        db.ReportSendings.Add(new ReportSending { ReportRunId = run.Id, SentOn = HouseTime.DayOf(clock.Utc, zone), How = "the state's web page", Confirmation = "SR-10417" });
+        await db.SaveChangesAsync(cancel);
     }
 }

@@ -1,0 +1,49 @@
+using PdfSharp.Drawing;
+using PdfSharp.UniversalAccessibility;
+using QRCoder;
+
+namespace MitigationOffice.Business.Documents;
+
+/// <summary>Codes to scan, drawn as shapes, so that they stay sharp at every size.</summary>
+public sealed partial class Paper
+{
+    /// <summary>A QR code (ISO/IEC 18004, error correction M) with lines of words beside it.</summary>
+    public void CodeBeside(string text, string alt, double side, IReadOnlyList<string> lines)
+    {
+        Need(side);
+        var (top, at) = (_y, new XRect(Left, _y, side, side));
+        Figure(alt, at, () => DrawCode(text, at));
+        var (type, x) = (Type(PaperFace.Regular, Body), Left + side + Body * 0.7);
+        foreach (var line in lines)
+        {
+            var wrapped = type.Wrap(line, Right - x);
+            AsElement(PdfBlockLevelElementTag.Paragraph, () =>
+            {
+                foreach (var words in wrapped)
+                {
+                    Put(words, type, x, Right - x, Ink, XStringAlignment.Near);
+                    _y += type.LineHeight;
+                }
+            });
+        }
+
+        _y = Math.Max(_y, top + side);
+        Gap(4);
+    }
+
+    private void DrawCode(string text, XRect at)
+    {
+        using var made = QRCodeGenerator.GenerateQrCode(text, QRCodeGenerator.ECCLevel.M);
+        var rows = made.ModuleMatrix;
+        var module = at.Width / rows.Count;
+        _page.DrawRectangle(XBrushes.White, at);
+        for (var y = 0; y < rows.Count; y++)
+            for (var x = 0; x < rows.Count; x++)
+            {
+                if (!rows[y][x]) continue;
+                var from = x;
+                while (x + 1 < rows.Count && rows[y][x + 1]) x++;
+                _page.DrawRectangle(XBrushes.Black, at.X + from * module, at.Y + y * module, (x - from + 1) * module, module * 1.01);
+            }
+    }
+}

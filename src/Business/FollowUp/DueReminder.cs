@@ -1,0 +1,49 @@
+using Microsoft.EntityFrameworkCore;
+using MitigationOffice.Business.Data;
+using MitigationOffice.Business.Messages;
+using MitigationOffice.Business.Shop;
+
+namespace MitigationOffice.Business.FollowUp;
+
+/// <summary>A reminder whose day has come, and how it reaches its reader.</summary>
+/// <param name="ByHandBecause">Why it does not go by e-mail; empty: it does.</param>
+/// <param name="AskedForNone">The reader opted out of this kind of message.</param>
+/// <param name="MayPost">It may go by post all the same: nobody asked for no more offers.</param>
+public sealed record DueReminder(
+    int Id, int? HouseId, string House, string Name, string Phone, string PostalAddress, string Rule, DateOnly DueOn, string Because, string ByHandBecause, bool AskedForNone, bool MayPost)
+{
+    public bool ByHand => ByHandBecause.Length > 0;
+
+    /// <summary>What has come due and is neither sent, printed nor settled.</summary>
+    public static IQueryable<Reminder> Open(OfficeDb db, DateOnly today) => db.Reminders.Where(r =>
+        (r.State == ReminderState.Planned && r.SendOn <= today)
+        || (r.State == ReminderState.Queued && db.Outbox.Any(m => m.Id == r.OutboxMessageId && (m.State == DeliveryState.Refused || m.State == DeliveryState.Suppressed))));
+
+    /// <summary>Three statements, and one more for every 500 houses that are due.</summary>
+    public static async Task<List<DueReminder>> ReadAsync(OfficeDb db, CompanyProfile company, IReadOnlyDictionary<string, ReminderRule> rules, DateOnly today)
+    {
+        var reminders = await Open(db, today).AsNoTracking().OrderBy(r => r.DueOn).ThenBy(r => r.Id).ToListAsync();
+        var readers = await ReminderLetter.ReadersAsync(db, reminders.Select(r => r.HouseId), company);
+        var addresses = readers.Values.Select(r => MailAddress.KeyOf(r.Email)).Where(a => a.Length > 0).Distinct().ToList();
+        var stops = db.Suppressions.AsNoTracking();
+        var stopped = (await (addresses.Count <= 500 ? stops.Where(s => addresses.Contains(s.Address)) : stops).ToListAsync()).ToLookup(s => s.Address, StringComparer.Ordinal);
+        return [.. reminders.Where(r => rules.ContainsKey(r.RuleCode) && readers.ContainsKey(r.HouseId ?? 0)).Select(r =>
+        {
+            var (rule, reader) = (rules[r.RuleCode], readers[r.HouseId ?? 0]);
+            var kind = ReminderLetter.ClassOf(rule);
+            var own = stopped[MailAddress.KeyOf(reader.Email)].Where(s => s.Class is null || s.Class == kind).ToList();
+            var asked = own.Exists(s => s.Class is not null);
+            return new DueReminder(
+                r.Id, r.HouseId, reader.House, reader.Name, reader.Phone, reader.PostalAddress, rule.Name, r.DueOn, r.Because, Why(r, rule, reader, own), asked,
+                r.HouseId is not null && reader.PostalAddress.Length > 0 && rule.Channel != ReminderChannel.Phone && !(asked && kind == MailClass.Commercial));
+        })];
+
+        string Why(Reminder reminder, ReminderRule rule, ReminderLetter.Reader reader, List<Suppression> own)
+        {
+            var letter = ReminderLetter.Of(reminder, rule, reader, company);
+            if (letter.Letter is null) return letter.WhyNot;
+            if (own.Count > 0) return own[0].Why;
+            return reminder.State == ReminderState.Queued ? "the mail was not taken or came back" : "";
+        }
+    }
+}

@@ -1,0 +1,82 @@
+using System.Globalization;
+using Microsoft.EntityFrameworkCore;
+using MitigationOffice.Business.Data;
+using MitigationOffice.Business.Documents;
+using MitigationOffice.Business.Messages;
+using MitigationOffice.Business.Shop;
+
+namespace MitigationOffice.Business.FollowUp;
+
+/// <summary>What is printed: which reminders, on which labels (none: no labels), from which label of the first sheet on.</summary>
+public sealed record LetterOrder(IReadOnlyCollection<int> ReminderIds, LabelSheet? Labels, int FirstLabel, string By);
+
+/// <summary>Prints due reminders that do not go by e-mail as letters, one file a run. Printed is not posted: that somebody says later.</summary>
+public static class MakeLetters
+{
+    public const int Most = 500;
+
+    /// <summary>The run, or the sentence why there is none.</summary>
+    public static Task<(LetterRun? Run, string Refusal)> RunAsync(OfficeDb db, LetterOrder order, MailSettings mail, DateTime nowUtc) => db.WriteAsync<(LetterRun?, string)>(async () =>
+    {
+        if (order.ReminderIds.Count is 0 or > Most) return (null, order.ReminderIds.Count == 0 ? "Tick at least one letter." : $"Print at most {Most} letters in one run.");
+        var company = await db.Company.AsNoTracking().SingleAsync();
+        var today = HouseTime.DayOf(nowUtc, HouseTime.Zone(company.TimeZone));
+        var rules = await db.ReminderRules.AsNoTracking().ToDictionaryAsync(r => r.Code, StringComparer.Ordinal);
+        var may = (await DueReminder.ReadAsync(db, company, rules, today)).Where(d => d.ByHand && d.MayPost && order.ReminderIds.Contains(d.Id)).ToDictionary(d => d.Id);
+        if (may.Count == 0) return (null, "These were printed or settled by somebody else meanwhile. Look at the list again.");
+        var ids = may.Keys.ToList();
+        var reminders = await db.Reminders.Where(r => ids.Contains(r.Id)).OrderBy(r => r.DueOn).ThenBy(r => r.Id).ToListAsync();
+        var readers = await ReminderLetter.ReadersAsync(db, reminders.Select(r => r.HouseId), company);
+        var from = Letterhead.Of(company, mail);
+        var letters = reminders.ConvertAll(r => Letter(db, r, rules[r.RuleCode], readers[r.HouseId!.Value], company, from, nowUtc));
+        var run = new LetterRun { MadeAtUtc = nowUtc, MadeBy = order.By, Letters = letters.Count, PdfDocumentId = await KeepAsync(db, LettersPaper.Make(company, letters, today, nowUtc), PaperKind.Letters, today, order.By, nowUtc) };
+        if (order.Labels is { } sheet)
+            run.LabelsDocumentId = await KeepAsync(
+                db, LabelsPaper.Make(sheet, [.. letters.Select(l => l.Address)], Math.Clamp(order.FirstLabel, 1, sheet.Count), company.Name, nowUtc), PaperKind.AddressLabels, today, order.By, nowUtc);
+        db.LetterRuns.Add(run);
+        await db.SaveChangesAsync();
+        foreach (var reminder in reminders) (reminder.State, reminder.LetterRunId) = (ReminderState.Printed, run.Id);
+        await db.SaveChangesAsync();
+        return (run, "");
+    });
+
+    /// <summary>The letters are in the post: their reminders are settled.</summary>
+    public static Task<bool> PostedAsync(OfficeDb db, int runId, string by, DateTime nowUtc) => ChangeAsync(db, runId, (run, reminders) =>
+    {
+        (run.PostedAtUtc, run.PostedBy) = (nowUtc, by);
+        foreach (var reminder in reminders) (reminder.State, reminder.Note) = (ReminderState.DoneByHand, $"{by}: letter posted");
+    });
+
+    /// <summary>Not to be posted: everything goes back to the list.</summary>
+    public static Task<bool> TakeBackAsync(OfficeDb db, int runId, DateTime nowUtc) => ChangeAsync(db, runId, (run, reminders) =>
+    {
+        run.TakenBackAtUtc = nowUtc;
+        foreach (var reminder in reminders)
+            (reminder.State, reminder.LetterRunId) = (reminder.OutboxMessageId is null ? ReminderState.Planned : ReminderState.Queued, null);
+    });
+
+    private static Task<bool> ChangeAsync(OfficeDb db, int runId, Action<LetterRun, List<Reminder>> change) => db.WriteAsync(async () =>
+    {
+        if (await db.LetterRuns.SingleOrDefaultAsync(r => r.Id == runId && r.PostedAtUtc == null && r.TakenBackAtUtc == null) is not { } run) return false;
+        change(run, await db.Reminders.Where(r => r.LetterRunId == runId && r.State == ReminderState.Printed).ToListAsync());
+        await db.SaveChangesAsync();
+        return true;
+    });
+
+    private static LetterToPost Letter(OfficeDb db, Reminder reminder, ReminderRule rule, ReminderLetter.Reader reader, CompanyProfile company, MailIdentity from, DateTime nowUtc)
+    {
+        var values = ReminderLetter.Values(reminder.DueOn, reminder.Because, reader, company);
+        var page = reader.CustomerId == 0 ? "" : OwnerPage.AddLink(db, from, reader.HouseId, reader.CustomerId, nowUtc).AbsoluteUri;
+        return new(LetterToPost.AddressLines(reader.Name, reader.PostalAddress), ReminderText.Fill(rule.Subject, values), ReminderText.Fill(rule.Body, values), page);
+    }
+
+    private static async Task<int> KeepAsync(OfficeDb db, byte[] bytes, PaperKind kind, DateOnly day, string by, DateTime nowUtc)
+    {
+        var words = kind == PaperKind.Letters ? "Letters" : "Address labels";
+        var name = string.Create(CultureInfo.InvariantCulture, $"{words.ToLowerInvariant().Replace(' ', '-')}-{day:yyyy-MM-dd}.pdf");
+        var document = StoredDocument.Of(bytes, kind, $"{words} of {HouseTime.Show(day)}", name, "application/pdf", null, nowUtc, by);
+        db.Documents.Add(document);
+        await db.SaveChangesAsync();
+        return document.Id;
+    }
+}

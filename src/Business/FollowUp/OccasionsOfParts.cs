@@ -1,0 +1,42 @@
+using MitigationOffice.Business.Data;
+using MitigationOffice.Business.Shop;
+using MitigationOffice.Business.Systems;
+
+namespace MitigationOffice.Business.FollowUp;
+
+/// <summary>When a part of the system wants a hand or an eye.</summary>
+public static class OccasionsOfParts
+{
+    /// <summary>By the alarm's model where the rule knows it.</summary>
+    public static IEnumerable<Occasion> Batteries(HouseFacts house, ReminderRule rule, CompanyProfile company, DateOnly today)
+    {
+        var models = ReminderDays.Models(rule.ByModel);
+        foreach (var part in house.Parts.Where(p => p.Kind == ComponentKind.Alarm))
+        {
+            if (part.BatteryFittedOn is not { } fitted) continue;
+            var months = models.TryGetValue(part.Model.Trim(), out var own) ? own : rule.EveryMonths ?? company.AlarmBatteryMonths;
+            foreach (var due in Occasions.Every(months, fitted, rule.LeadDays, today))
+                yield return new Occasion(
+                    $"{rule.Code}:c{part.ComponentId}", rule.Code, house.HouseId, part.SystemId, fitted, due, due.AddDays(-rule.LeadDays),
+                    $"The battery of the alarm {part.Model} was fitted on {HouseTime.Show(fitted)}.", Occasions.Near(months));
+        }
+    }
+
+    /// <summary>On a day of every year, from the first that is two months after the system was switched on; not when the season is over.</summary>
+    public static IEnumerable<Occasion> Seasonal(HouseFacts house, ReminderRule rule, DateOnly today, Func<HouseFacts.Unit, bool> concerns, string because)
+    {
+        if (ReminderDays.Season(rule.SeasonDay) is not { } day || house.Systems.FirstOrDefault(concerns) is not { } unit) yield break;
+        var (first, horizon) = (unit.ActivatedOn.AddMonths(2), today.AddMonths(Occasions.MonthsAhead));
+        for (var due = new DateOnly(today.Year - 1, day.Month, day.Day); due <= horizon; due = due.AddYears(1))
+            if (due >= first && today <= due.AddDays(Occasions.SeasonLastsDays))
+                yield return new Occasion($"{rule.Code}:h{house.HouseId}", rule.Code, house.HouseId, unit.Id, due, due, due.AddDays(-rule.LeadDays), because, NearDays: 120);
+    }
+
+    public static IEnumerable<Occasion> Warranties(HouseFacts house, ReminderRule rule, DateOnly today) =>
+        from part in house.Parts
+        where part.Kind == ComponentKind.Fan && part.WarrantyUntil >= today
+        let end = part.WarrantyUntil!.Value
+        select new Occasion(
+            $"{rule.Code}:c{part.ComponentId}", rule.Code, house.HouseId, part.SystemId, end, end, end.AddDays(-rule.LeadDays),
+            $"The maker's warranty on the fan {part.Model} ends on {HouseTime.Show(end)}.", NearDays: 60);
+}

@@ -1,0 +1,35 @@
+namespace MitigationOffice.Business.StateReports;
+
+/// <summary>A row that a report would hold.</summary>
+/// <param name="RowJson">Its values; of a withdrawal those reported before.</param>
+public sealed record PlannedRow(SystemToReport System, Occurrence Occurrence, RowKind Kind, string RowJson, string Amends = "", string Changed = "")
+{
+    public bool Counts => Kind is RowKind.New or RowKind.Late;
+}
+
+public enum PlaceKind
+{
+    /// <summary>Stands in a report.</summary>
+    Reported,
+
+    /// <summary>Stood in a report and was withdrawn in a later one.</summary>
+    Withdrawn,
+
+    /// <summary>Left out, with the reason.</summary>
+    LeftOut,
+
+    /// <summary>Comes in the report that is next, or in one after it.</summary>
+    Open,
+}
+
+/// <summary>Where a system stands in a profile's reports.</summary>
+/// <param name="Words">The reason it is left out or waits.</param>
+/// <param name="Told">Its rows in the reports, the first that counts and the amendments after it.</param>
+public sealed record SystemPlace(SystemToReport System, Occurrence? Occurrence, PlaceKind Kind, string Words, IReadOnlyList<ReportEntry> Told);
+
+/// <summary>Everything a report would hold and where every system stands.</summary>
+public sealed record PlannedReport(ReportPeriod Period, IReadOnlyList<PlannedRow> Rows, IReadOnlyList<SystemPlace> Places)
+{
+    public int Counted => Rows.Count(r => r.Counts);
+    public DateOnly? Earliest => Rows.Where(r => r.Counts).Select(r => (DateOnly?)r.Occurrence.Day).Min();
+}

@@ -1,0 +1,108 @@
+using System.Diagnostics;
+using System.Globalization;
+using Microsoft.EntityFrameworkCore;
+using MitigationOffice.Business.Data;
+using MitigationOffice.Business.StateReports;
+using MitigationOffice.Business.StateReports.Files;
+using MitigationOffice.Business.StateReports.Profiles;
+using MitigationOffice.Migrations.Sqlite;
+
+namespace MitigationOffice.Benchmarks.Reports;
+
+/// <summary>A month of 10,000 systems: preview, freezing with its three files, and what reading the same rows costs SQLite alone.</summary>
+internal static class ReportRatio
+{
+    private const int Systems = 10_000;
+
+    internal static async Task<int> PrintAsync()
+    {
+        var folder = Directory.CreateTempSubdirectory("office-reports-");
+        try
+        {
+            var file = Path.Combine(folder.FullName, "office.db");
+            await ManySystems.FillAsync(() => Open(file), Systems);
+            GC.Collect();
+            await MeasureAsync(file);
+            return 0;
+        }
+        finally
+        {
+            Microsoft.Data.Sqlite.SqliteConnection.ClearAllPools();
+            folder.Delete(recursive: true);
+        }
+    }
+
+    private static OfficeDb Open(string file) => new OfficeDbFactory().CreateDbContext([$"Data Source={file}"]);
+
+    private static async Task MeasureAsync(string file)
+    {
+        var now = new DateTime(2026, 11, 2, 12, 0, 0, DateTimeKind.Utc);
+        await PreviewAsync(file, now);
+        var raw = await BestAsync(5, () => RawAsync(file));
+        var preview = await BestAsync(5, () => PreviewAsync(file, now));
+        Say("reading the rows by SQLite alone", raw);
+        Say($"preview of {Systems} systems", preview, raw);
+        await using (var db = Open(file))
+        {
+            var head = (await ReportHead.ReadAsync(db, ProfileBook.General))!;
+            var one = await PreviewReport.RunAsync(db, head, head.PeriodOf("2026-10")!, now);
+            Say("  CSV", await BestAsync(3, () => Task.FromResult(ReportCsv.Bytes(one.Table))));
+            Say("  XLSX", await BestAsync(3, () => ReportXlsx.BytesAsync(one.Table, one.Totals)));
+            Say("  PDF", await BestAsync(2, () => Task.FromResult(ReportPaper.Make(one.Table, one.Totals, "Ada Quill", now, TimeZoneInfo.Utc))));
+        }
+
+        GC.Collect();
+        Say("freeze, all three files", await BestAsync(1, async () =>
+        {
+            await using var db = Open(file);
+            return await FreezeReport.RunAsync(db, ProfileBook.General, "2026-10", "Bram Oster", "Ada Quill", now, withGaps: true);
+        }));
+        Say("preview of the next month", await BestAsync(3, () => PreviewAsync(file, now.AddMonths(1), "2026-11")));
+        using var me = Process.GetCurrentProcess();
+        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"largest working set {me.PeakWorkingSet64 / 1048576.0:0} MB"));
+    }
+
+    private static async Task<ReportPreview> PreviewAsync(string file, DateTime now, string period = "2026-10")
+    {
+        await using var db = Open(file);
+        var head = (await ReportHead.ReadAsync(db, ProfileBook.General))!;
+        return await PreviewReport.RunAsync(db, head, head.PeriodOf(period)!, now);
+    }
+
+    private static async Task<int> RawAsync(string file)
+    {
+        await using var db = Open(file);
+        await db.Database.OpenConnectionAsync();
+        var cells = 0;
+        foreach (var sql in new[]
+        {
+            "SELECT s.*, h.* FROM \"Systems\" s JOIN \"Houses\" h ON h.\"Id\" = s.\"HouseId\" ORDER BY s.\"ActivatedAtUtc\", s.\"Id\"", "SELECT * FROM \"FoundationArea\"",
+            "SELECT o.*, c.* FROM \"HouseOwners\" o JOIN \"Customers\" c ON c.\"Id\" = o.\"CustomerId\"", "SELECT * FROM \"EarlierTest\"", "SELECT t.*, d.* FROM \"RadonTests\" t LEFT JOIN \"TestDevice\" d ON d.\"RadonTestId\" = t.\"Id\"", "SELECT * FROM \"SystemComponent\"",
+        })
+        {
+            await using var command = db.Database.GetDbConnection().CreateCommand();
+            command.CommandText = sql;
+            await using var reader = await command.ExecuteReaderAsync();
+            var row = new object[reader.FieldCount];
+            while (await reader.ReadAsync()) cells += reader.GetValues(row);
+        }
+
+        return cells;
+    }
+
+    private static async Task<double> BestAsync<T>(int rounds, Func<Task<T>> act)
+    {
+        var best = double.MaxValue;
+        for (var i = 0; i < rounds; i++)
+        {
+            var start = Stopwatch.GetTimestamp();
+            await act();
+            best = Math.Min(best, Stopwatch.GetElapsedTime(start).TotalMilliseconds);
+        }
+
+        return best;
+    }
+
+    private static void Say(string what, double ms, double? raw = null) =>
+        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{what}: {ms:0} ms{(raw is { } r ? $", {ms / r:0.0} times SQLite alone" : "")}"));
+}

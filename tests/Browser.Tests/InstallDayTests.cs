@@ -1,0 +1,100 @@
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Playwright;
+using MitigationOffice.Web.Tests;
+using MitigationOffice.Web.Tests.Work;
+
+namespace MitigationOffice.Browser.Tests;
+
+/// <summary>An installation on a tablet that loses its signal in the middle of the day: nothing is lost, nothing is there twice.</summary>
+public sealed class InstallDayTests(BrowserOffice office) : IClassFixture<BrowserOffice>
+{
+    [BrowserFact]
+    public async Task A_day_with_the_signal_gone_in_the_middle_ends_with_everything_once()
+    {
+        var (house, jobId) = await office.HouseWithJobAsync();
+        var window = await office.OpenAsync(800, 1100);
+        await BrowserOffice.SignInAsync(window);
+        var (page, sheet) = (window.Page, $"/houses/{house.HouseId}/work?job={jobId}");
+        await window.GoAsync(sheet);
+        foreach (var step in (await page.Locator(".big-tick input").AllAsync()).Take(3)) await step.CheckAsync();
+        await window.PressAsync("Save the checklist");
+        Assert.Equal(3, (await office.JobAsync(jobId)).Steps.Count(s => s.DoneAtUtc is not null));
+        await BuildWithoutASignalAsync(window, $"/houses/{house.HouseId}/work/as-built?job={jobId}", await office.AsBuiltTypedAsync("TB-1"), house.HouseId, jobId);
+        await UseWithoutASignalAsync(window, $"/houses/{house.HouseId}/work/materials?job={jobId}", jobId);
+        await SignWithoutASignalAsync(window, $"/houses/{house.HouseId}/work/hand-over?job={jobId}");
+        var kept = await office.WithDbAsync(async db => (
+            Systems: await db.Systems.CountAsync(s => s.JobId == jobId), Suctions: await db.Systems.Where(s => s.JobId == jobId).SelectMany(s => s.FinalSuctions).CountAsync(),
+            Used: await db.MaterialUses.Where(m => m.JobId == jobId).ToListAsync(), HandOvers: await db.HandOvers.Where(h => db.Systems.Any(s => s.Id == h.InstalledSystemId && s.JobId == jobId)).ToListAsync()));
+        Assert.Equal((1, 2), (kept.Systems, kept.Suctions));
+        Assert.Equal("Sealant", Assert.Single(kept.Used).What);
+        var handOver = Assert.Single(kept.HandOvers);
+        Assert.Equal("Ines Tarn", handOver.TypedName);
+        Assert.Contains(",", handOver.Strokes, StringComparison.Ordinal);
+        Assert.DoesNotContain(window.Complaints, c => !c.Contains("INTERNET_DISCONNECTED", StringComparison.Ordinal));
+    }
+
+    private async Task BuildWithoutASignalAsync(BrowserWindow window, string sheet, Dictionary<string, string> typed, int houseId, int jobId)
+    {
+        await ReadyAsync(window, sheet);
+        await window.Page.Context.SetOfflineAsync(true);
+        foreach (var (name, value) in typed) await window.FillAsync((name, value));
+        await window.Page.GetByRole(AriaRole.Button, new() { Name = "Record what was built" }).ClickAsync();
+        await WaitingAsync(window);
+        Assert.False(await office.WithDbAsync(db => db.Systems.AnyAsync(s => s.JobId == jobId)));
+        await window.Page.ReloadAsync();
+        await WaitingAsync(window);
+        Assert.Equal("HX-77", await window.Page.Locator("[name='Input.FanSerial']").InputValueAsync());
+        await BackAsync(window, $"**/houses/{houseId}/work?job={jobId}*");
+    }
+
+    private static async Task UseWithoutASignalAsync(BrowserWindow window, string sheet, int jobId)
+    {
+        await ReadyAsync(window, sheet);
+        await window.Page.Context.SetOfflineAsync(true);
+        await window.FillAsync(("Rows[0].What", "Sealant"), ("Rows[0].Used", "2"));
+        await window.Page.GetByRole(AriaRole.Button, new() { Name = "Save the list" }).ClickAsync();
+        await WaitingAsync(window);
+        await BackAsync(window, $"**/work/materials?job={jobId}*", "until the office has it");
+    }
+
+    private static async Task SignWithoutASignalAsync(BrowserWindow window, string sheet)
+    {
+        await ReadyAsync(window, sheet);
+        await window.Page.Context.SetOfflineAsync(true);
+        foreach (var box in await window.Page.Locator("[name='Input.Shown']").AllAsync()) await box.CheckAsync();
+        await window.Page.Locator("[name='Input.Inspection'][value=Agrees]").CheckAsync();
+        await window.FillAsync(("Input.TypedName", "Ines Tarn"));
+        await DrawAsync(window.Page);
+        await window.Page.GetByRole(AriaRole.Button, new() { Name = "Sign and hand over" }).ClickAsync();
+        await WaitingAsync(window);
+        await BackAsync(window, "**/work?job=*");
+    }
+
+    private static async Task DrawAsync(IPage page)
+    {
+        var pad = page.Locator("canvas.pad");
+        await pad.ScrollIntoViewIfNeededAsync();
+        var box = (await pad.BoundingBoxAsync())!;
+        await page.Mouse.MoveAsync(box.X + 20, box.Y + 40);
+        await page.Mouse.DownAsync();
+        foreach (var (x, y) in new[] { (60, 20), (90, 70), (140, 30) }) await page.Mouse.MoveAsync(box.X + x, box.Y + y);
+        await page.Mouse.UpAsync();
+    }
+
+    /// <summary>Opens the sheet once with a signal and waits until the device holds it.</summary>
+    private static async Task ReadyAsync(BrowserWindow window, string sheet)
+    {
+        await window.GoAsync(sheet);
+        await window.Page.WaitForFunctionAsync("async path => !!(await (await caches.open('sheets')).match(path)) && !!navigator.serviceWorker.controller && (await (await caches.open('parts')).keys()).length >= 3", sheet);
+    }
+
+    private static Task WaitingAsync(BrowserWindow window) => window.Page.Locator(".kept").Filter(new() { HasText = "Not sent: no connection" }).WaitForAsync();
+
+    private static async Task BackAsync(BrowserWindow window, string leadsTo, string? says = null)
+    {
+        await window.Page.Context.SetOfflineAsync(false);
+        await window.Page.EvaluateAsync("window.dispatchEvent(new Event('online'))");
+        await window.Page.WaitForURLAsync(leadsTo);
+        if (says is not null) await window.Page.Locator(".kept").Filter(new() { HasText = says }).WaitForAsync();
+    }
+}

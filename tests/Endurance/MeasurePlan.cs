@@ -1,0 +1,69 @@
+using System.Diagnostics;
+using System.Globalization;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
+using MitigationOffice.Business.Data;
+using MitigationOffice.Business.FollowUp;
+
+namespace MitigationOffice.Endurance;
+
+/// <summary>How long the plan of many houses takes, and the list of one day.</summary>
+public static class MeasurePlan
+{
+    public static async Task<int> RunAsync(int houses)
+    {
+        var folder = Directory.CreateTempSubdirectory("office-plan-").FullName;
+        var server = ThrowAwayDatabase.FromEnvironment();
+        if (server is not null) await server.MakeAsync();
+        await using (var office = Pump.Services(new PumpOrders(folder, server?.ConnectionString ?? "", 25), TimeProvider.System))
+        {
+            await FillOffice.FillAsync(office, houses, KillRun.Begin, everyRule: true);
+            Say($"{(server is null ? "SQLite" : "PostgreSQL")}, {houses} houses");
+            var first = await TimedAsync(office, db => PlanReminders.RunAsync(db, KillRun.Begin));
+            Say($"first plan: {first.Result.Planned} reminders in {first.Seconds:0.0} s");
+            for (var again = 0; again < 3; again++)
+            {
+                var same = await TimedAsync(office, db => PlanReminders.RunAsync(db, KillRun.Begin.AddHours(1)));
+                Say($"plan again: {same.Result.Planned + same.Result.Moved + same.Result.Replaced} changes in {same.Seconds:0.0} s");
+            }
+
+            await SettleThePastAsync(office);
+            for (var again = 0; again < 5; again++)
+            {
+                var due = await TimedAsync(office, DueTodayAsync);
+                Say($"one day's list: {due.Result} due in {due.Seconds * 1000:0} ms");
+            }
+        }
+
+        Microsoft.Data.Sqlite.SqliteConnection.ClearAllPools();
+        if (server is not null) await server.DropAsync();
+        Directory.Delete(folder, recursive: true);
+        return 0;
+    }
+
+    /// <summary>What came due before today was said, so that the list is that of one day.</summary>
+    private static async Task SettleThePastAsync(ServiceProvider office)
+    {
+        await using var scope = office.CreateAsyncScope();
+        var db = scope.ServiceProvider.GetRequiredService<OfficeDb>();
+        var today = DateOnly.FromDateTime(KillRun.Begin);
+        await db.WriteAsync(() => db.Reminders.Where(r => r.SendOn < today).ExecuteUpdateAsync(s => s.SetProperty(r => r.State, ReminderState.Sent)));
+    }
+
+    private static async Task<int> DueTodayAsync(OfficeDb db)
+    {
+        var company = await db.Company.AsNoTracking().SingleAsync();
+        var rules = await db.ReminderRules.AsNoTracking().ToDictionaryAsync(r => r.Code, StringComparer.Ordinal);
+        return (await DueReminder.ReadAsync(db, company, rules, DateOnly.FromDateTime(KillRun.Begin))).Count;
+    }
+
+    private static async Task<(T Result, double Seconds)> TimedAsync<T>(ServiceProvider office, Func<OfficeDb, Task<T>> act)
+    {
+        await using var scope = office.CreateAsyncScope();
+        var watch = Stopwatch.StartNew();
+        var result = await act(scope.ServiceProvider.GetRequiredService<OfficeDb>());
+        return (result, watch.Elapsed.TotalSeconds);
+    }
+
+    private static void Say(FormattableString words) => Console.WriteLine(words.ToString(CultureInfo.InvariantCulture));
+}

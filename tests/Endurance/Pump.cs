@@ -1,0 +1,77 @@
+using System.Globalization;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Logging;
+using MitigationOffice.Business.Data;
+using MitigationOffice.Business.Messages;
+using MitigationOffice.Web.Jobs;
+using MitigationOffice.Web.Setup;
+
+namespace MitigationOffice.Endurance;
+
+/// <summary>The jobs process without its web pages and its scheduler: the program's own job, called as fast as it goes. It makes
+/// itself ready, waits for a line with the instant at which its clock begins, and works until it is killed or has nothing to do.</summary>
+public static class Pump
+{
+    public static ServiceProvider Services(PumpOrders orders, TimeProvider clock)
+    {
+        var services = new ServiceCollection();
+        var folder = DataFolder.Choose(orders.Folder, null, demo: false);
+        services.AddLogging(l => l.SetMinimumLevel(LogLevel.None));
+        services.AddSingleton(folder).AddSingleton<FolderLock>().AddSingleton(clock);
+        services.AddOfficeDatabase(orders.Settings(), folder);
+        services.AddOfficeMail(orders.Settings(), folder);
+        services.AddScoped<PumpMailJob>();
+        return services.BuildServiceProvider();
+    }
+
+    public static async Task<int> RunAsync(PumpOrders orders)
+    {
+        var clock = new LateClock();
+        await using var services = Services(orders, clock);
+        await WarmAsync(services);
+        Console.WriteLine("ready");
+        if (await Console.In.ReadLineAsync() is not { } begin) return 0;
+        clock.BeginAt(DateTime.Parse(begin.Split(' ')[0], CultureInfo.InvariantCulture, DateTimeStyles.RoundtripKind));
+        var stopWhenIdle = begin.EndsWith(" drain", StringComparison.Ordinal);
+        await StartAsync(services);
+        while (true)
+        {
+            await using var scope = services.CreateAsyncScope();
+            await scope.ServiceProvider.GetRequiredService<PumpMailJob>().RunAsync(CancellationToken.None);
+            if (stopWhenIdle && !await AnythingAsync(scope.ServiceProvider.GetRequiredService<OfficeDb>(), clock.GetUtcNow().UtcDateTime)) return 0;
+        }
+    }
+
+    /// <summary>What the program does when it starts: takes the folder, and gives up the claims of the one before.</summary>
+    private static async Task StartAsync(ServiceProvider services)
+    {
+        await using var scope = services.CreateAsyncScope();
+        if (!scope.ServiceProvider.GetRequiredService<OfficeDb>().Database.IsSqlite()) return;
+        services.GetRequiredService<FolderLock>().Take(services.GetRequiredService<DataFolder>());
+        await scope.ServiceProvider.GetRequiredService<SendOutbox>().GiveUpAllClaimsAsync();
+    }
+
+    /// <summary>Reads what the job reads, and changes nothing.</summary>
+    private static async Task WarmAsync(ServiceProvider services)
+    {
+        await using var scope = services.CreateAsyncScope();
+        var db = scope.ServiceProvider.GetRequiredService<OfficeDb>();
+        await db.Outbox.AsNoTracking().Where(m => m.State == DeliveryState.Waiting).OrderBy(m => m.Id).FirstOrDefaultAsync();
+        await db.Reminders.AsNoTracking().OrderBy(m => m.Id).FirstOrDefaultAsync();
+    }
+
+    private static async Task<bool> AnythingAsync(OfficeDb db, DateTime now) =>
+        await db.Outbox.AnyAsync(m => m.NextTryUtc <= now && (m.State == DeliveryState.Waiting || (m.State == DeliveryState.Uncertain && m.ResentAtUtc == null)))
+        && !await db.OutboxGates.AnyAsync(g => g.PausedUntilUtc > now);
+}
+
+/// <summary>A clock that begins where it is told and then runs as the machine's does.</summary>
+public sealed class LateClock : TimeProvider
+{
+    private TimeSpan _ahead;
+
+    public void BeginAt(DateTime utc) => _ahead = utc - System.GetUtcNow().UtcDateTime;
+
+    public override DateTimeOffset GetUtcNow() => System.GetUtcNow() + _ahead;
+}
