@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Playwright;
+using MitigationOffice.Business.Work;
 using MitigationOffice.Web.Tests;
 using MitigationOffice.Web.Tests.Work;
 
@@ -11,7 +12,8 @@ public sealed class InstallDayTests(BrowserOffice office) : IClassFixture<Browse
     [BrowserFact]
     public async Task A_day_with_the_signal_gone_in_the_middle_ends_with_everything_once()
     {
-        var (house, jobId) = await office.HouseWithJobAsync();
+        var house = await office.HouseWithAcceptedOfferAsync();
+        var jobId = await office.WithDbAsync(db => OpenJob.RunAsync(db, house.AcceptanceId, office.Clock)) ?? 0;
         var window = await office.OpenAsync(800, 1100);
         await BrowserOffice.SignInAsync(window);
         var (page, sheet) = (window.Page, $"/houses/{house.HouseId}/work?job={jobId}");

@@ -105,10 +105,10 @@ public class OfficeApp : IAsyncLifetime
         Assert.True(made.Succeeded, string.Join(' ', made.Errors.Select(e => e.Description)));
     }
 
-    public HttpClient Visitor() => Factory.CreateClient(new WebApplicationFactoryClientOptions { AllowAutoRedirect = false });
+    public HttpClient Visitor() => Factory.CreateClient(new WebApplicationFactoryClientOptions { AllowAutoRedirect = false, BaseAddress = Address! });
 
     /// <summary>A visitor whose cookies a test holds.</summary>
-    public HttpClient VisitorWith(DelegatingHandler cookies) => Factory.CreateDefaultClient(cookies);
+    public HttpClient VisitorWith(DelegatingHandler cookies) => Factory.CreateDefaultClient(Address!, cookies);
 
     /// <summary>Another process of the same program on the same records and folder; a server database only. To be disposed by the test.</summary>
     public WebApplicationFactory<Program> StartSecond() => new Running(this);
