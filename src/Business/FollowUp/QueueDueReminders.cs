@@ -65,7 +65,9 @@ public sealed class QueueDueReminders(OfficeDb db, MailSettings mail, ClockWatch
         }
         catch (DbUpdateException)
         {
-            // Another instance queued the same reminder in this instant; its message is the one.
+            // Another instance queued the same reminder in this instant; its message is the one. What was meant to be written must
+            // not be left for the next save in this round.
+            db.ChangeTracker.Clear();
             return false;
         }
     }

@@ -60,6 +60,7 @@ public static class WriteToRecalled
         }
         catch (DbUpdateException)
         {
+            db.ChangeTracker.Clear();
             return null;
         }
     }

@@ -14,6 +14,8 @@ public sealed class ReadThingsToday(OfficeDb db, TodayClock at)
     public async Task<IReadOnlyList<TodayGroup>> DueAsync(bool kitsOnly)
     {
         var (asked, instruments, licences) = (at.Today.AddDays(-7), at.Today.AddDays(Shop.InstrumentsModel.DueSoonDays), at.Today.AddDays(LicenceAheadDays));
+        // Mail has no day; PostgreSQL wants one of the same kind as the other rows have, and an empty one has no kind.
+        DateOnly? nothing = at.Today;
         var kits = db.TestKits.AsNoTracking().Where(k => k.LostOn == null && !k.HasResult && k.SentToLabOn == null && k.BackBy <= at.Today && (k.AskedOn == null || k.AskedOn <= asked))
             .Select(k => new { What = "kit", k.Id, Name = k.Serial, More = k.HandedTo + ", " + db.Houses.Where(h => h.Id == k.HouseId).Select(h => h.Street).FirstOrDefault(), Due = (DateOnly?)k.BackBy, Other = k.AskedOn, Minutes = 0, House = 0 });
         var all = kitsOnly ? kits : kits.Concat(db.Instruments.Where(i => !i.Retired)
@@ -22,7 +24,7 @@ public sealed class ReadThingsToday(OfficeDb db, TodayClock at)
             .Concat(db.Licences.Where(l => l.ExpiresOn <= licences)
                 .Select(l => new { What = "licence", l.Id, Name = l.Holder, More = l.Number, Due = l.ExpiresOn, Other = l.ExpiresOn, Minutes = (l.EducationMinutesNeeded ?? 0) - l.Courses.Where(c => !c.Used).Sum(c => c.Minutes), House = 0 }))
             .Concat(db.Outbox.Where(m => m.State == DeliveryState.Refused || m.State == DeliveryState.Uncertain).OrderBy(m => m.Id).Take(Asked)
-                .Select(m => new { What = m.State == DeliveryState.Refused ? "refused" : "uncertain", m.Id, Name = m.Subject + ", to " + m.ToAddress, More = m.LastAnswer, Due = (DateOnly?)null, Other = (DateOnly?)null, Minutes = 0, House = m.HouseId ?? 0 }));
+                .Select(m => new { What = m.State == DeliveryState.Refused ? "refused" : "uncertain", m.Id, Name = m.Subject + ", to " + m.ToAddress, More = m.LastAnswer, Due = nothing, Other = nothing, Minutes = 0, House = m.HouseId ?? 0 }));
         var rows = (await all.Take(4 * Asked).ToListAsync()).ConvertAll(r => new Row(r.What, r.Id, r.Name, r.More ?? "", r.Due, r.Other, r.Minutes, r.House));
         return
         [
