@@ -15,8 +15,26 @@ public static class MakeLetters
 {
     public const int Most = 500;
 
+    private const int MostTries = 5;
+
     /// <summary>The run, or the sentence why there is none.</summary>
-    public static Task<(LetterRun? Run, string Refusal)> RunAsync(OfficeDb db, LetterOrder order, MailSettings mail, DateTime nowUtc) => db.WriteAsync<(LetterRun?, string)>(async () =>
+    public static async Task<(LetterRun? Run, string Refusal)> RunAsync(OfficeDb db, LetterOrder order, MailSettings mail, DateTime nowUtc)
+    {
+        for (var tries = 1; ; tries++)
+        {
+            try
+            {
+                return await WriteAsync(db, order, mail, nowUtc);
+            }
+            catch (DbUpdateConcurrencyException) when (tries < MostTries)
+            {
+                // Somebody else printed or settled one of them in the same moment: what is left is printed.
+                db.ChangeTracker.Clear();
+            }
+        }
+    }
+
+    private static Task<(LetterRun? Run, string Refusal)> WriteAsync(OfficeDb db, LetterOrder order, MailSettings mail, DateTime nowUtc) => db.WriteAsync<(LetterRun?, string)>(async () =>
     {
         if (order.ReminderIds.Count is 0 or > Most) return (null, order.ReminderIds.Count == 0 ? "Tick at least one letter." : $"Print at most {Most} letters in one run.");
         var company = await db.Company.AsNoTracking().SingleAsync();
@@ -55,7 +73,21 @@ public static class MakeLetters
             (reminder.State, reminder.LetterRunId) = (reminder.OutboxMessageId is null ? ReminderState.Planned : ReminderState.Queued, null);
     });
 
-    private static Task<bool> ChangeAsync(OfficeDb db, int runId, Action<LetterRun, List<Reminder>> change) => db.WriteAsync(async () =>
+    private static async Task<bool> ChangeAsync(OfficeDb db, int runId, Action<LetterRun, List<Reminder>> change)
+    {
+        try
+        {
+            return await WriteChangeAsync(db, runId, change);
+        }
+        catch (DbUpdateConcurrencyException)
+        {
+            // Posted and taken back in the same moment: the first one stands.
+            db.ChangeTracker.Clear();
+            return false;
+        }
+    }
+
+    private static Task<bool> WriteChangeAsync(OfficeDb db, int runId, Action<LetterRun, List<Reminder>> change) => db.WriteAsync(async () =>
     {
         if (await db.LetterRuns.SingleOrDefaultAsync(r => r.Id == runId && r.PostedAtUtc == null && r.TakenBackAtUtc == null) is not { } run) return false;
         change(run, await db.Reminders.Where(r => r.LetterRunId == runId && r.State == ReminderState.Printed).ToListAsync());
