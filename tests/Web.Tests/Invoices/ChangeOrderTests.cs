@@ -2,7 +2,9 @@ using Microsoft.EntityFrameworkCore;
 using MitigationOffice.Business.Data;
 using MitigationOffice.Business.Invoices;
 using MitigationOffice.Business.Invoices.Changes;
+using MitigationOffice.Business.Quotes;
 using MitigationOffice.Web.Tests.Offer;
+using MitigationOffice.Web.Tests.Quotes;
 using UglyToad.PdfPig;
 
 namespace MitigationOffice.Web.Tests.Invoices;
@@ -34,6 +36,38 @@ public sealed class ChangeOrderTests(OfferOffice office) : IClassFixture<OfferOf
         var all = await office.WithDbAsync(db => db.Invoices.AsNoTracking().Include(i => i.Lines).Where(i => i.HouseId == sale.HouseId).ToListAsync());
         Assert.Equal(expected, all.Select(i => i.Total).Sum().Cents);
         Assert.Contains(all.SelectMany(i => i.Lines), l => l.Words == $"{two.Number}. Taken out: {pit.Words}" && l.Amount == Money.Zero - pit.Amount);
+    }
+
+    [Fact]
+    public async Task Discounts_of_the_quote_stay_in_its_changes_and_in_the_last_invoice()
+    {
+        var draft = await office.DraftedQuoteAsync();
+        var (all, taxed) = await office.WithDbAsync(async db =>
+        {
+            var r = await db.QuoteRevisions.WithPrices().SingleAsync(x => x.Id == draft.RevisionId);
+            (r.DiscountAmount, r.DiscountReason) = (Money.FromDollars(33.33m), "A neighbour of ours");
+            var tier = r.Tiers.OrderBy(t => t.Position).ElementAt(1);
+            (tier.DiscountPercent, tier.DiscountReason) = (7.5m, "Work in the slack months");
+            await db.SaveChangesAsync();
+            return (tier.Lines.Sum(l => l.Amount.Cents), tier.Lines.Where(l => l.Taxable).Sum(l => l.Amount.Cents));
+        });
+        var offer = await office.SendAsync(draft);
+        var signed = await office.AcceptedQuoteAsync(offer);
+        var customer = await office.WithDbAsync(db => db.Quotes.Where(q => q.Id == offer.QuoteId).Select(q => q.CustomerId).SingleAsync());
+        var sale = new SignedSale(offer.HouseId, customer, signed.Id, signed.Total, signed.Deposit);
+        var change = await office.SentChangeAsync(sale, ChangeVerbs.Added(123.45m));
+        Assert.True((await office.SignChangeAsync(change)).SignatureId > 0);
+
+        // By hand: each discount once in cents, its taxed share in proportion; the change after them; the tax once.
+        static long Half(decimal cents) => (long)Math.Round(cents, MidpointRounding.AwayFromZero);
+        var first = Half(all * 0.075m);
+        var firstTaxed = Half((decimal)first * taxed / all);
+        var secondTaxed = Half(3_333m * (taxed - firstTaxed) / (all - first));
+        var (net, ofTax) = (all - first - 3_333 + 12_345, taxed - firstTaxed - secondTaxed + 12_345);
+        var expected = net + Half(ofTax * 0.06875m);
+        Assert.Equal(expected, (await office.ChangeAsync(change.ChangeId)).NewTotal.Cents);
+        var issued = await office.IssueAsync(sale, InvoiceKind.Balance);
+        Assert.Equal(expected, await office.WithDbAsync(db => db.Invoices.Where(v => v.Id == issued.InvoiceId).Select(v => v.Total.Cents).SingleAsync()));
     }
 
     [Fact]
