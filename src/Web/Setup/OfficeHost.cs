@@ -44,9 +44,10 @@ public static class OfficeHost
     /// <summary>Takes the folder, migrates, and loads the demo company where asked.</summary>
     public static async Task PrepareAsync(this WebApplication app, bool demo, CancellationToken cancel)
     {
+        // Asked of the settings: a second program must be turned away before it has built the model of the records.
+        if (DatabaseSetup.OnSqlite(app.Configuration)) app.Services.GetRequiredService<FolderLock>().Take(app.Services.GetRequiredService<DataFolder>());
         await using var scope = app.Services.CreateAsyncScope();
         var db = scope.ServiceProvider.GetRequiredService<OfficeDb>();
-        if (db.Database.IsSqlite()) app.Services.GetRequiredService<FolderLock>().Take(app.Services.GetRequiredService<DataFolder>());
         await MigrateRecords.RunAsync(db, app.Services.GetRequiredService<DataFolder>(), app.Logger, cancel);
         await FirstRecords.EnsureAsync(db, cancel);
         if (demo) await LoadDemo.RunAsync(scope.ServiceProvider, cancel);

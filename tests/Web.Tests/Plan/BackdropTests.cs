@@ -5,9 +5,9 @@ using Microsoft.EntityFrameworkCore;
 using MitigationOffice.Business.Documents;
 using MitigationOffice.Business.Documents.Pictures;
 using MitigationOffice.Business.Houses;
+using MitigationOffice.Web.Tests.Diagnosis;
 using MitigationOffice.Web.Tests.Papers;
 using SkiaSharp;
-using MitigationOffice.Web.Tests.Diagnosis;
 
 namespace MitigationOffice.Web.Tests.Plan;
 
