@@ -38,12 +38,27 @@ public class OfficeApp : IAsyncLifetime
 
     private Running Factory => _running ?? throw new InvalidOperationException("Not started.");
 
+    /// <summary>The records every test begins with, made once: each office starts from a copy of them.</summary>
+    private static readonly Lazy<Task<OfficeApp>> Pattern = new(MakePatternAsync);
+
     public virtual async Task InitializeAsync()
     {
+        var pattern = await Pattern.Value;
         Directory.CreateDirectory(_folder);
-        if (_server is not null) await OnServerAsync($"CREATE DATABASE {_database}");
+        if (_server is null) File.Copy(pattern.Records, Records);
+        else await OnServerAsync($"CREATE DATABASE {_database} TEMPLATE {pattern._database}");
         StartProgram();
-        await WithDbAsync(async db =>
+    }
+
+    private string Records => Path.Combine(_folder, "office.db");
+
+    private static async Task<OfficeApp> MakePatternAsync()
+    {
+        var pattern = new OfficeApp();
+        Directory.CreateDirectory(pattern._folder);
+        if (pattern._server is not null) await pattern.OnServerAsync($"CREATE DATABASE {pattern._database}");
+        pattern.StartProgram();
+        await pattern.WithDbAsync(async db =>
         {
             var company = await db.Company.SingleAsync();
             company.Name = "Lantern Ridge Radon";
@@ -56,9 +71,14 @@ public class OfficeApp : IAsyncLifetime
             company.CertificationNumber = "TEST-001";
             await db.SaveChangesAsync();
         });
-        await AddPersonAsync("owner@lanternridge.example", "Ada Quill", StaffRole.Owner);
-        await AddPersonAsync("desk@lanternridge.example", "Bram Oster", StaffRole.Office);
-        await AddPersonAsync("crew@lanternridge.example", "Cleo Marsh", StaffRole.Installer);
+        await pattern.AddPersonAsync("owner@lanternridge.example", "Ada Quill", StaffRole.Owner);
+        await pattern.AddPersonAsync("desk@lanternridge.example", "Bram Oster", StaffRole.Office);
+        await pattern.AddPersonAsync("crew@lanternridge.example", "Cleo Marsh", StaffRole.Installer);
+        await pattern.StopAsync();
+        // The last connection that closes writes the log back into the file; a copy without it would lose what was just made.
+        if (File.Exists(pattern.Records + "-wal")) throw new InvalidOperationException("The pattern's records are still open.");
+        AppDomain.CurrentDomain.ProcessExit += (_, _) => pattern.ForgetAsync().GetAwaiter().GetResult();
+        return pattern;
     }
 
     /// <summary>Stops the program and starts it again on the same records, as a restart of the machine would.</summary>
@@ -70,14 +90,20 @@ public class OfficeApp : IAsyncLifetime
 
     public virtual async Task DisposeAsync()
     {
+        await StopAsync();
+        await ForgetAsync();
+    }
+
+    private async Task StopAsync()
+    {
         if (_running is not null) await _running.DisposeAsync();
         Microsoft.Data.Sqlite.SqliteConnection.ClearAllPools();
-        if (_server is not null)
-        {
-            NpgsqlConnection.ClearAllPools();
-            await OnServerAsync($"DROP DATABASE IF EXISTS {_database} WITH (FORCE)");
-        }
+        if (_server is not null) NpgsqlConnection.ClearAllPools();
+    }
 
+    private async Task ForgetAsync()
+    {
+        if (_server is not null) await OnServerAsync($"DROP DATABASE IF EXISTS {_database} WITH (FORCE)");
         Directory.Delete(_folder, recursive: true);
     }
 
