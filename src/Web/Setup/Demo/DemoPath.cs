@@ -62,7 +62,7 @@ internal sealed class DemoPath(OfficeDb db, DemoClock clock, Actor actor, MailSe
         var customer = new Customer
         {
             Kind = demo.Business.Length > 0 ? CustomerKind.Business : CustomerKind.Person, Name = demo.Customer, ContactName = demo.Business,
-            Email = demo.NoEmail ? "" : $"{new string([.. address])}@house.example", Phone = $"(218) 555-{(demo.Street.Length * 137 + demo.DaysAgo) % 10000:0000}",
+            Email = demo.NoEmail ? "" : $"{new string([.. address])}@house.example", Phone = $"(218) 555-{101 + await db.Customers.CountAsync():0000}", // 555-0100 to 0199 are kept for invented people
         };
         var taken = await TakeInquiry.RunAsync(db, house, customer, today, new EvenSo(true, true));
         return taken.House!;

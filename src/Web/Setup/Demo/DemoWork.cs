@@ -58,12 +58,14 @@ internal sealed class DemoWork(OfficeDb db, DemoClock clock, Actor actor, Compan
         return van == 0 ? [new($"p{cleo}", "Cleo Marsh")] : [new($"p{cleo}", "Cleo Marsh"), new($"v{van}", "Blue van")];
     }
 
-    /// <summary>The first day from the given one on which they are free that day and the next.</summary>
+    /// <summary>The first working day from the given one on which they are free that day and the next.</summary>
     private async Task<DateOnly> FreeDayAsync(DateOnly day, IReadOnlyList<Bookable> who)
     {
-        while (!await AreFreeAsync(day, who) || !await AreFreeAsync(day.AddDays(1), who)) day = day.AddDays(1);
+        while (IsWeekend(day) || IsWeekend(day.AddDays(1)) || !await AreFreeAsync(day, who) || !await AreFreeAsync(day.AddDays(1), who)) day = day.AddDays(1);
         return day;
     }
+
+    private static bool IsWeekend(DateOnly day) => day.DayOfWeek is DayOfWeek.Saturday or DayOfWeek.Sunday;
 
     private async Task<bool> AreFreeAsync(DateOnly day, IReadOnlyList<Bookable> who)
     {
