@@ -2816,6 +2816,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .IsRequired()
                         .HasColumnType("text");
 
+                    b.Property<int?>("SuctionDesignId")
+                        .HasColumnType("integer");
+
                     b.Property<string>("TimeZone")
                         .IsRequired()
                         .HasColumnType("text");
@@ -2880,6 +2883,8 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .IsUnique();
 
                     b.HasIndex("SignedDocumentId");
+
+                    b.HasIndex("SuctionDesignId");
 
                     b.ToTable("Acceptances");
                 });
@@ -3090,6 +3095,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .HasColumnType("integer");
 
                     NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<int>("Beside")
+                        .HasColumnType("integer");
 
                     b.Property<int>("LabourMinutes")
                         .HasColumnType("integer");
@@ -3485,6 +3493,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .IsRequired()
                         .HasColumnType("text");
 
+                    b.Property<int>("FanLifeYears")
+                        .HasColumnType("integer");
+
                     b.Property<string>("Name")
                         .IsRequired()
                         .HasColumnType("text");
@@ -3493,6 +3504,13 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .HasColumnType("integer");
 
                     b.Property<int>("QuoteRevisionId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Scope")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int?>("SuctionDesignId")
                         .HasColumnType("integer");
 
                     b.Property<string>("Summary")
@@ -3511,9 +3529,43 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                                 .HasColumnType("bigint");
                         });
 
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "ElectricityPerYear", "MitigationOffice.Business.Quotes.QuoteTier.ElectricityPerYear#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("bigint");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "FanReplacement", "MitigationOffice.Business.Quotes.QuoteTier.FanReplacement#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("bigint");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "HeatCablePerYear", "MitigationOffice.Business.Quotes.QuoteTier.HeatCablePerYear#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("bigint");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "HouseAirPerYear", "MitigationOffice.Business.Quotes.QuoteTier.HouseAirPerYear#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("bigint");
+                        });
+
                     b.HasKey("Id");
 
                     b.HasIndex("QuoteRevisionId");
+
+                    b.HasIndex("SuctionDesignId");
 
                     b.ToTable("QuoteTier");
                 });
@@ -6563,6 +6615,11 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .HasForeignKey("SignedDocumentId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Design.SuctionDesign", null)
+                        .WithMany()
+                        .HasForeignKey("SuctionDesignId")
+                        .OnDelete(DeleteBehavior.Restrict);
                 });
 
             modelBuilder.Entity("MitigationOffice.Business.Quotes.Phases.QuotePhase", b =>
@@ -6690,6 +6747,11 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .HasForeignKey("QuoteRevisionId")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Design.SuctionDesign", null)
+                        .WithMany()
+                        .HasForeignKey("SuctionDesignId")
+                        .OnDelete(DeleteBehavior.Restrict);
                 });
 
             modelBuilder.Entity("MitigationOffice.Business.Service.RecallNotice", b =>

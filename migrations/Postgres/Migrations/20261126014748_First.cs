@@ -1718,6 +1718,7 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
                     QuoteRevisionId = table.Column<int>(type: "integer", nullable: false),
                     QuoteTierId = table.Column<int>(type: "integer", nullable: false),
+                    SuctionDesignId = table.Column<int>(type: "integer", nullable: true),
                     AddOnIds = table.Column<string>(type: "text", nullable: false),
                     DeclinedAddOnIds = table.Column<string>(type: "text", nullable: false),
                     TypedName = table.Column<string>(type: "text", nullable: false),
@@ -1747,6 +1748,12 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 constraints: table =>
                 {
                     table.PrimaryKey("PK_Acceptances", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_Acceptances_Designs_SuctionDesignId",
+                        column: x => x.SuctionDesignId,
+                        principalTable: "Designs",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
                     table.ForeignKey(
                         name: "FK_Acceptances_Documents_PdfDocumentId",
                         column: x => x.PdfDocumentId,
@@ -1783,6 +1790,7 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     OfferedFor = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
                     Taxable = table.Column<bool>(type: "boolean", nullable: false),
                     Recommended = table.Column<bool>(type: "boolean", nullable: false),
+                    Beside = table.Column<int>(type: "integer", nullable: false),
                     Cost_Cents = table.Column<long>(type: "bigint", nullable: false),
                     Price_Cents = table.Column<long>(type: "bigint", nullable: false),
                     Version = table.Column<int>(type: "integer", nullable: false)
@@ -1891,12 +1899,25 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     Summary = table.Column<string>(type: "text", nullable: false),
                     DiscountPercent = table.Column<decimal>(type: "numeric(18,6)", precision: 18, scale: 6, nullable: false),
                     DiscountReason = table.Column<string>(type: "text", nullable: false),
+                    SuctionDesignId = table.Column<int>(type: "integer", nullable: true),
+                    Scope = table.Column<string>(type: "text", nullable: false),
+                    FanLifeYears = table.Column<int>(type: "integer", nullable: false),
                     DiscountAmount_Cents = table.Column<long>(type: "bigint", nullable: false),
+                    ElectricityPerYear_Cents = table.Column<long>(type: "bigint", nullable: false),
+                    FanReplacement_Cents = table.Column<long>(type: "bigint", nullable: false),
+                    HeatCablePerYear_Cents = table.Column<long>(type: "bigint", nullable: false),
+                    HouseAirPerYear_Cents = table.Column<long>(type: "bigint", nullable: false),
                     Version = table.Column<int>(type: "integer", nullable: false)
                 },
                 constraints: table =>
                 {
                     table.PrimaryKey("PK_QuoteTier", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_QuoteTier_Designs_SuctionDesignId",
+                        column: x => x.SuctionDesignId,
+                        principalTable: "Designs",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
                     table.ForeignKey(
                         name: "FK_QuoteTier_QuoteRevisions_QuoteRevisionId",
                         column: x => x.QuoteRevisionId,
@@ -3186,6 +3207,11 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 column: "SignedDocumentId");
 
             migrationBuilder.CreateIndex(
+                name: "IX_Acceptances_SuctionDesignId",
+                table: "Acceptances",
+                column: "SuctionDesignId");
+
+            migrationBuilder.CreateIndex(
                 name: "IX_Appliance_HouseId",
                 table: "Appliance",
                 column: "HouseId");
@@ -3802,6 +3828,11 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 name: "IX_QuoteTier_QuoteRevisionId",
                 table: "QuoteTier",
                 column: "QuoteRevisionId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_QuoteTier_SuctionDesignId",
+                table: "QuoteTier",
+                column: "SuctionDesignId");
 
             migrationBuilder.CreateIndex(
                 name: "IX_RadonTests_HouseId",

@@ -1717,6 +1717,7 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .Annotation("Sqlite:Autoincrement", true),
                     QuoteRevisionId = table.Column<int>(type: "INTEGER", nullable: false),
                     QuoteTierId = table.Column<int>(type: "INTEGER", nullable: false),
+                    SuctionDesignId = table.Column<int>(type: "INTEGER", nullable: true),
                     AddOnIds = table.Column<string>(type: "TEXT", nullable: false),
                     DeclinedAddOnIds = table.Column<string>(type: "TEXT", nullable: false),
                     TypedName = table.Column<string>(type: "TEXT", nullable: false),
@@ -1746,6 +1747,12 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 constraints: table =>
                 {
                     table.PrimaryKey("PK_Acceptances", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_Acceptances_Designs_SuctionDesignId",
+                        column: x => x.SuctionDesignId,
+                        principalTable: "Designs",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
                     table.ForeignKey(
                         name: "FK_Acceptances_Documents_PdfDocumentId",
                         column: x => x.PdfDocumentId,
@@ -1782,6 +1789,7 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     OfferedFor = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
                     Taxable = table.Column<bool>(type: "INTEGER", nullable: false),
                     Recommended = table.Column<bool>(type: "INTEGER", nullable: false),
+                    Beside = table.Column<int>(type: "INTEGER", nullable: false),
                     Cost_Cents = table.Column<long>(type: "INTEGER", nullable: false),
                     Price_Cents = table.Column<long>(type: "INTEGER", nullable: false),
                     Version = table.Column<int>(type: "INTEGER", nullable: false)
@@ -1890,12 +1898,25 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     Summary = table.Column<string>(type: "TEXT", nullable: false),
                     DiscountPercent = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: false),
                     DiscountReason = table.Column<string>(type: "TEXT", nullable: false),
+                    SuctionDesignId = table.Column<int>(type: "INTEGER", nullable: true),
+                    Scope = table.Column<string>(type: "TEXT", nullable: false),
+                    FanLifeYears = table.Column<int>(type: "INTEGER", nullable: false),
                     DiscountAmount_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    ElectricityPerYear_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    FanReplacement_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    HeatCablePerYear_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    HouseAirPerYear_Cents = table.Column<long>(type: "INTEGER", nullable: false),
                     Version = table.Column<int>(type: "INTEGER", nullable: false)
                 },
                 constraints: table =>
                 {
                     table.PrimaryKey("PK_QuoteTier", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_QuoteTier_Designs_SuctionDesignId",
+                        column: x => x.SuctionDesignId,
+                        principalTable: "Designs",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
                     table.ForeignKey(
                         name: "FK_QuoteTier_QuoteRevisions_QuoteRevisionId",
                         column: x => x.QuoteRevisionId,
@@ -3185,6 +3206,11 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 column: "SignedDocumentId");
 
             migrationBuilder.CreateIndex(
+                name: "IX_Acceptances_SuctionDesignId",
+                table: "Acceptances",
+                column: "SuctionDesignId");
+
+            migrationBuilder.CreateIndex(
                 name: "IX_Appliance_HouseId",
                 table: "Appliance",
                 column: "HouseId");
@@ -3801,6 +3827,11 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 name: "IX_QuoteTier_QuoteRevisionId",
                 table: "QuoteTier",
                 column: "QuoteRevisionId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_QuoteTier_SuctionDesignId",
+                table: "QuoteTier",
+                column: "SuctionDesignId");
 
             migrationBuilder.CreateIndex(
                 name: "IX_RadonTests_HouseId",
