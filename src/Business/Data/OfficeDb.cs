@@ -131,9 +131,11 @@ public sealed partial class OfficeDb(DbContextOptions<OfficeDb> options, TimePro
         Refer<Quote, House>(builder, x => x.HouseId);
         Refer<Quote, Customer>(builder, x => x.CustomerId);
         Refer<QuoteRevision, SuctionDesign>(builder, x => x.SuctionDesignId!);
+        Refer<QuoteTier, SuctionDesign>(builder, x => x.SuctionDesignId!);
         Refer<QuoteRevision, StoredDocument>(builder, x => x.PdfDocumentId!);
         Refer<QuoteLink, QuoteRevision>(builder, x => x.QuoteRevisionId);
         Refer<Acceptance, QuoteRevision>(builder, x => x.QuoteRevisionId);
+        Refer<Acceptance, SuctionDesign>(builder, x => x.SuctionDesignId!);
         Refer<Acceptance, StoredDocument>(builder, x => x.PdfDocumentId);
         Refer<Acceptance, StoredDocument>(builder, x => x.SignedDocumentId);
         Refer<SecondPhase, House>(builder, x => x.HouseId);

@@ -38,7 +38,7 @@ public sealed record AsBuiltSetting(int HouseId, int JobId, string JobNumber, Sy
                        join r in db.QuoteRevisions on a.QuoteRevisionId equals r.Id
                        select new
                        {
-                           job.Number, job.Kind, r.SuctionDesignId, a.Total, a.AddOnIds, AddOns = r.AddOns.OrderBy(x => x.Position).Select(x => new { x.Id, x.Words, x.OfferedFor }).ToList(),
+                           job.Number, job.Kind, a.SuctionDesignId, a.Total, a.AddOnIds, AddOns = r.AddOns.OrderBy(x => x.Position).Select(x => new { x.Id, x.Words, x.OfferedFor }).ToList(),
                            Held = r.Tiers.Where(t => t.Id == a.QuoteTierId).SelectMany(t => t.Lines).OrderBy(l => l.Position).Select(l => l.OfferedFor).ToList(),
                        }).AsSingleQuery().FirstOrDefaultAsync();
         if (j is null) return null;

@@ -47,7 +47,7 @@ public sealed record JobView(
                           orderby j.State == JobState.CalledOff, j.Id descending
                           select new JobView(
                               j.Id, j.Version, j.Number, j.State, j.Kind, j.Day, j.ArriveAt, j.Crew, j.DoneOn, j.CancelWindowWaiver, j.Notes, j.CalledOffBecause,
-                              a.Id, db.CancelledSales.Any(c => c.AcceptanceId == a.Id), db.Payments.Where(p => p.HouseId == j.HouseId && p.CustomerId == r.Quote!.CustomerId).Sum(p => p.Amount.Cents), a.AtUtc, a.TimeZone, a.CancelBy, a.Deposit, a.Total, r.Quote!.Number + " " + r.Letter, r.SuctionDesignId, j)
+                              a.Id, db.CancelledSales.Any(c => c.AcceptanceId == a.Id), db.Payments.Where(p => p.HouseId == j.HouseId && p.CustomerId == r.Quote!.CustomerId).Sum(p => p.Amount.Cents), a.AtUtc, a.TimeZone, a.CancelBy, a.Deposit, a.Total, r.Quote!.Number + " " + r.Letter, a.SuctionDesignId, j)
                           {
                               Appointments = db.Appointments.Where(x => x.JobId == j.Id && x.CancelledAtUtc == null).OrderBy(x => x.Day).ThenBy(x => x.Id).ToList(),
                           }).AsNoTracking().AsSingleQuery().FirstOrDefaultAsync();
