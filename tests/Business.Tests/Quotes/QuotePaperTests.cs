@@ -89,7 +89,7 @@ public sealed class QuotePaperTests
         var text = TextOf(bytes);
         string[] needed =
         [
-            "As “Sound” and “Sure” is built", "As “Through every winter” is built", "“Through every winter” is built otherwise: The pipe goes up through the attic.", "$23.00", "$31.00",
+            "How it is built in “Sound” and “Sure”", "How it is built in “Through every winter”", "“Through every winter” is built otherwise: The pipe goes up through the attic.", "$23.00", "$31.00",
             "For “Sound” and “Sure” only.", "“Through every winter”: A fan lasts 8 years", "“Sound” and “Sure”: No fan is replaced", "Further fans",
         ];
         Assert.All(needed, words => Assert.Contains(words, text, StringComparison.Ordinal));

@@ -88,8 +88,8 @@ public sealed class TierDesignTests(OfficeApp office) : IClassFixture<OfficeApp>
         await office.AssertFewStatementsAsync(desk, $"/houses/{at.HouseId}/quote");
         using var pdf = PdfDocument.Open(await (await desk.GetAsync($"/houses/{at.HouseId}/quote?handler=Paper&revision={r.Id}")).Content.ReadAsByteArrayAsync());
         var paper = string.Join(' ', pdf.GetPages().Select(p => p.Text));
-        Assert.Contains("As “Sound” and “Sure” is built", paper, StringComparison.Ordinal);
-        Assert.Contains("As “Through every winter” is built", paper, StringComparison.Ordinal);
+        Assert.Contains("How it is built in “Sound” and “Sure”", paper, StringComparison.Ordinal);
+        Assert.Contains("How it is built in “Through every winter”", paper, StringComparison.Ordinal);
 
         var token = await TokenAsync(at.HouseId);
         var visitor = office.Visitor();

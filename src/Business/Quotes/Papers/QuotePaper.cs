@@ -60,7 +60,7 @@ public static class QuotePaper
         if (drawing.Of.Length > 0)
         {
             paper.Need(height + 40);
-            paper.SubHeading($"As {drawing.Of} is built");
+            paper.SubHeading($"How it is built in {drawing.Of}");
         }
 
         paper.Drawing($"{(drawing.Of.Length > 0 ? drawing.Of + ": " : "")}{picture.Title}. {picture.Description}", height, (g, area) => SectionDrawing.DrawOn(g, area, picture, PaperFonts.Family));
