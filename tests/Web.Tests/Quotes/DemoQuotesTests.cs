@@ -4,6 +4,7 @@ using MitigationOffice.Business.Data;
 using MitigationOffice.Business.Design;
 using MitigationOffice.Business.Documents;
 using MitigationOffice.Business.Quotes;
+using MitigationOffice.Business.Quotes.Changes;
 using MitigationOffice.Business.Shop;
 using MitigationOffice.Web.Setup.Demo;
 
@@ -26,6 +27,13 @@ public sealed class DemoQuotesTests(OfficeApp office) : IClassFixture<OfficeApp>
             var signed = await db.Acceptances.AsNoTracking().ToListAsync();
             Assert.True(signed.Select(a => quotes.Single(r => r.Id == a.QuoteRevisionId).Tiers.Single(t => t.Id == a.QuoteTierId).Position).Distinct().Count() == 3, "Every choice is taken by somebody.");
             Assert.Contains(signed, a => a.DeclinedAddOnIds.Length > 0);
+            var (company, book) = (await db.Company.AsNoTracking().SingleAsync(), await db.PriceItems.AsNoTracking().ToListAsync());
+            foreach (var draft in quotes.Where(r => r.State == RevisionState.Draft))
+            {
+                var today = await ReadChanges.OfAsync(db, draft, await db.Quotes.AsNoTracking().SingleAsync(q => q.Id == draft.QuoteId), company, book);
+                Assert.Empty(today.SinceBook.Where(c => c.Where is not "Quote"));
+            }
+
             var papers = await db.Documents.AsNoTracking().Where(d => d.Kind == PaperKind.Quote || d.Kind == PaperKind.SignedQuote).Select(d => new { d.Title, Bytes = d.Bytes.Length }).ToListAsync();
             Assert.True(papers.Count > 10);
             Assert.All(papers, p => Assert.True(p.Bytes <= 200 * 1024, $"{p.Title}: {p.Bytes} bytes"));

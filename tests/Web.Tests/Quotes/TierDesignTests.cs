@@ -160,7 +160,7 @@ public sealed class TierDesignTests(OfficeApp office) : IClassFixture<OfficeApp>
     private async Task<string> TokenAsync(int house)
     {
         await office.SendOutboxAsync();
-        var text = Assert.Single(office.MailTo($"odo{house}@fenn.example")).TextBody;
+        var text = Assert.Single(office.MailTo($"odo{house}@fenn.example")).TextBody!;
         return text[(text.IndexOf("/offer/", StringComparison.Ordinal) + "/offer/".Length)..][..43];
     }
 }
