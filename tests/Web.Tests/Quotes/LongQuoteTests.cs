@@ -36,7 +36,7 @@ public sealed class LongQuoteTests(OfficeApp office) : IClassFixture<OfficeApp>
         Assert.InRange(html.Length, 1000, 600_000);
         var page = await new HtmlParser().ParseDocumentAsync(html);
         Assert.Equal(102, page.QuerySelectorAll("input[name^='Input.Tiers[0].Lines['][name$='.Words']").Length);
-        Assert.Contains("part 1 of 100", page.Body!.TextContent, StringComparison.Ordinal);
+        Assert.Contains("part 1 of 101", page.Body!.TextContent, StringComparison.Ordinal);
         var second = $"{path}?revision={draft.RevisionId}&lines=2";
         var saved = await desk.SubmitAsync(second, new() { ["Input.Tiers[0].Lines[0].Price"] = "7.25", ["Input.Tiers[0].Lines[1].Words"] = "", ["Input.Tiers[0].Lines[100].Words"] = "One more", ["Input.Tiers[0].Lines[100].Price"] = "3" }, Edit);
         Assert.True(saved.StatusCode == HttpStatusCode.Redirect, await saved.TextAsync());
