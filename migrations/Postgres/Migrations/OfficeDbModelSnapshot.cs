@@ -570,6 +570,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .IsRequired()
                         .HasColumnType("text");
 
+                    b.Property<int?>("InstrumentId")
+                        .HasColumnType("integer");
+
                     b.Property<string>("MeasuredBy")
                         .IsRequired()
                         .HasColumnType("text");
@@ -588,6 +591,8 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.HasKey("Id");
 
                     b.HasIndex("HouseId");
+
+                    b.HasIndex("InstrumentId");
 
                     b.ToTable("PressureFieldTests");
                 });
@@ -4910,6 +4915,45 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.ToTable("ReportSendings");
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Systems.DraftCheck", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<string>("Appliance")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("InstalledSystemId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Notes")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Result")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<decimal?>("SpilledMinutes")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("numeric(18,6)");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("InstalledSystemId");
+
+                    b.ToTable("DraftCheck");
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Systems.FinalSuction", b =>
                 {
                     b.Property<int>("Id")
@@ -5046,6 +5090,13 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.Property<int>("HouseId")
                         .HasColumnType("integer");
 
+                    b.Property<string>("Instrument")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int?>("InstrumentId")
+                        .HasColumnType("integer");
+
                     b.Property<int?>("JobId")
                         .HasColumnType("integer");
 
@@ -5125,6 +5176,8 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.HasIndex("ActivatedAtUtc");
 
                     b.HasIndex("HouseId");
+
+                    b.HasIndex("InstrumentId");
 
                     b.HasIndex("JobId");
 
@@ -5885,6 +5938,63 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.ToTable("Jobs");
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Work.JobPhoto", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<string>("Caption")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("DocumentId")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("HeightPx")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("HouseId")
+                        .HasColumnType("integer");
+
+                    b.Property<bool>("InPacket")
+                        .HasColumnType("boolean");
+
+                    b.Property<int>("JobId")
+                        .HasColumnType("integer");
+
+                    b.Property<byte[]>("Small")
+                        .IsRequired()
+                        .HasColumnType("bytea");
+
+                    b.Property<DateTime>("TakenInAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("TakenInBy")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.Property<int>("WidthPx")
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("DocumentId")
+                        .IsUnique();
+
+                    b.HasIndex("HouseId");
+
+                    b.HasIndex("JobId");
+
+                    b.ToTable("JobPhotos");
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Work.MaterialUse", b =>
                 {
                     b.Property<int>("Id")
@@ -6144,6 +6254,11 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .HasForeignKey("HouseId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Shop.Instrument", null)
+                        .WithMany()
+                        .HasForeignKey("InstrumentId")
+                        .OnDelete(DeleteBehavior.Restrict);
                 });
 
             modelBuilder.Entity("MitigationOffice.Business.Diagnosis.SuctionHole", b =>
@@ -6824,6 +6939,15 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Systems.DraftCheck", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Systems.InstalledSystem", null)
+                        .WithMany("DraftChecks")
+                        .HasForeignKey("InstalledSystemId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Systems.FinalSuction", b =>
                 {
                     b.HasOne("MitigationOffice.Business.Systems.InstalledSystem", null)
@@ -6855,6 +6979,11 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .HasForeignKey("HouseId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Shop.Instrument", null)
+                        .WithMany()
+                        .HasForeignKey("InstrumentId")
+                        .OnDelete(DeleteBehavior.Restrict);
 
                     b.HasOne("MitigationOffice.Business.Work.Job", null)
                         .WithMany()
@@ -7029,6 +7158,27 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Work.JobPhoto", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Documents.StoredDocument", null)
+                        .WithMany()
+                        .HasForeignKey("DocumentId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Houses.House", null)
+                        .WithMany()
+                        .HasForeignKey("HouseId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Work.Job", null)
+                        .WithMany()
+                        .HasForeignKey("JobId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Work.MaterialUse", b =>
                 {
                     b.HasOne("MitigationOffice.Business.Work.Job", null)
@@ -7143,6 +7293,8 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
             modelBuilder.Entity("MitigationOffice.Business.Systems.InstalledSystem", b =>
                 {
                     b.Navigation("Components");
+
+                    b.Navigation("DraftChecks");
 
                     b.Navigation("FinalSuctions");
                 });

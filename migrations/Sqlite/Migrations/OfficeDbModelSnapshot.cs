@@ -543,6 +543,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .IsRequired()
                         .HasColumnType("TEXT");
 
+                    b.Property<int?>("InstrumentId")
+                        .HasColumnType("INTEGER");
+
                     b.Property<string>("MeasuredBy")
                         .IsRequired()
                         .HasColumnType("TEXT");
@@ -561,6 +564,8 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.HasKey("Id");
 
                     b.HasIndex("HouseId");
+
+                    b.HasIndex("InstrumentId");
 
                     b.ToTable("PressureFieldTests");
                 });
@@ -4745,6 +4750,43 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.ToTable("ReportSendings");
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Systems.DraftCheck", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Appliance")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("InstalledSystemId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Notes")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Result")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<decimal?>("SpilledMinutes")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("InstalledSystemId");
+
+                    b.ToTable("DraftCheck");
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Systems.FinalSuction", b =>
                 {
                     b.Property<int>("Id")
@@ -4875,6 +4917,13 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.Property<int>("HouseId")
                         .HasColumnType("INTEGER");
 
+                    b.Property<string>("Instrument")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int?>("InstrumentId")
+                        .HasColumnType("INTEGER");
+
                     b.Property<int?>("JobId")
                         .HasColumnType("INTEGER");
 
@@ -4954,6 +5003,8 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.HasIndex("ActivatedAtUtc");
 
                     b.HasIndex("HouseId");
+
+                    b.HasIndex("InstrumentId");
 
                     b.HasIndex("JobId");
 
@@ -5690,6 +5741,61 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.ToTable("Jobs");
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Work.JobPhoto", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Caption")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("DocumentId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("HeightPx")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("HouseId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<bool>("InPacket")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("JobId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<byte[]>("Small")
+                        .IsRequired()
+                        .HasColumnType("BLOB");
+
+                    b.Property<DateTime>("TakenInAtUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("TakenInBy")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("WidthPx")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("DocumentId")
+                        .IsUnique();
+
+                    b.HasIndex("HouseId");
+
+                    b.HasIndex("JobId");
+
+                    b.ToTable("JobPhotos");
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Work.MaterialUse", b =>
                 {
                     b.Property<int>("Id")
@@ -5943,6 +6049,11 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .HasForeignKey("HouseId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Shop.Instrument", null)
+                        .WithMany()
+                        .HasForeignKey("InstrumentId")
+                        .OnDelete(DeleteBehavior.Restrict);
                 });
 
             modelBuilder.Entity("MitigationOffice.Business.Diagnosis.SuctionHole", b =>
@@ -6623,6 +6734,15 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Systems.DraftCheck", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Systems.InstalledSystem", null)
+                        .WithMany("DraftChecks")
+                        .HasForeignKey("InstalledSystemId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Systems.FinalSuction", b =>
                 {
                     b.HasOne("MitigationOffice.Business.Systems.InstalledSystem", null)
@@ -6654,6 +6774,11 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .HasForeignKey("HouseId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Shop.Instrument", null)
+                        .WithMany()
+                        .HasForeignKey("InstrumentId")
+                        .OnDelete(DeleteBehavior.Restrict);
 
                     b.HasOne("MitigationOffice.Business.Work.Job", null)
                         .WithMany()
@@ -6828,6 +6953,27 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Work.JobPhoto", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Documents.StoredDocument", null)
+                        .WithMany()
+                        .HasForeignKey("DocumentId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Houses.House", null)
+                        .WithMany()
+                        .HasForeignKey("HouseId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Work.Job", null)
+                        .WithMany()
+                        .HasForeignKey("JobId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Work.MaterialUse", b =>
                 {
                     b.HasOne("MitigationOffice.Business.Work.Job", null)
@@ -6942,6 +7088,8 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
             modelBuilder.Entity("MitigationOffice.Business.Systems.InstalledSystem", b =>
                 {
                     b.Navigation("Components");
+
+                    b.Navigation("DraftChecks");
 
                     b.Navigation("FinalSuctions");
                 });

@@ -974,33 +974,6 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 });
 
             migrationBuilder.CreateTable(
-                name: "PressureFieldTests",
-                columns: table => new
-                {
-                    Id = table.Column<int>(type: "INTEGER", nullable: false)
-                        .Annotation("Sqlite:Autoincrement", true),
-                    HouseId = table.Column<int>(type: "INTEGER", nullable: false),
-                    Day = table.Column<DateOnly>(type: "TEXT", nullable: false),
-                    MeasuredBy = table.Column<string>(type: "TEXT", nullable: false),
-                    Instrument = table.Column<string>(type: "TEXT", nullable: false),
-                    OutdoorC = table.Column<double>(type: "REAL", nullable: false),
-                    IndoorC = table.Column<double>(type: "REAL", nullable: false),
-                    AppliancesRunning = table.Column<string>(type: "TEXT", nullable: false),
-                    Notes = table.Column<string>(type: "TEXT", nullable: false),
-                    Version = table.Column<int>(type: "INTEGER", nullable: false)
-                },
-                constraints: table =>
-                {
-                    table.PrimaryKey("PK_PressureFieldTests", x => x.Id);
-                    table.ForeignKey(
-                        name: "FK_PressureFieldTests_Houses_HouseId",
-                        column: x => x.HouseId,
-                        principalTable: "Houses",
-                        principalColumn: "Id",
-                        onDelete: ReferentialAction.Restrict);
-                });
-
-            migrationBuilder.CreateTable(
                 name: "Quotes",
                 columns: table => new
                 {
@@ -1052,6 +1025,40 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         principalTable: "Instruments",
                         principalColumn: "Id",
                         onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "PressureFieldTests",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    HouseId = table.Column<int>(type: "INTEGER", nullable: false),
+                    Day = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    MeasuredBy = table.Column<string>(type: "TEXT", nullable: false),
+                    Instrument = table.Column<string>(type: "TEXT", nullable: false),
+                    InstrumentId = table.Column<int>(type: "INTEGER", nullable: true),
+                    OutdoorC = table.Column<double>(type: "REAL", nullable: false),
+                    IndoorC = table.Column<double>(type: "REAL", nullable: false),
+                    AppliancesRunning = table.Column<string>(type: "TEXT", nullable: false),
+                    Notes = table.Column<string>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_PressureFieldTests", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_PressureFieldTests_Houses_HouseId",
+                        column: x => x.HouseId,
+                        principalTable: "Houses",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_PressureFieldTests_Instruments_InstrumentId",
+                        column: x => x.InstrumentId,
+                        principalTable: "Instruments",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
                 });
 
             migrationBuilder.CreateTable(
@@ -2343,6 +2350,47 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "JobPhotos",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    HouseId = table.Column<int>(type: "INTEGER", nullable: false),
+                    JobId = table.Column<int>(type: "INTEGER", nullable: false),
+                    DocumentId = table.Column<int>(type: "INTEGER", nullable: false),
+                    Caption = table.Column<string>(type: "TEXT", nullable: false),
+                    InPacket = table.Column<bool>(type: "INTEGER", nullable: false),
+                    TakenInAtUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    TakenInBy = table.Column<string>(type: "TEXT", nullable: false),
+                    WidthPx = table.Column<int>(type: "INTEGER", nullable: false),
+                    HeightPx = table.Column<int>(type: "INTEGER", nullable: false),
+                    Small = table.Column<byte[]>(type: "BLOB", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_JobPhotos", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_JobPhotos_Documents_DocumentId",
+                        column: x => x.DocumentId,
+                        principalTable: "Documents",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_JobPhotos_Houses_HouseId",
+                        column: x => x.HouseId,
+                        principalTable: "Houses",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_JobPhotos_Jobs_JobId",
+                        column: x => x.JobId,
+                        principalTable: "Jobs",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "MaterialUses",
                 columns: table => new
                 {
@@ -2389,6 +2437,8 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     StartUpGaugeAsEntered = table.Column<string>(type: "TEXT", nullable: false),
                     StartUpWatts = table.Column<double>(type: "REAL", nullable: true),
                     OutdoorC = table.Column<double>(type: "REAL", nullable: true),
+                    Instrument = table.Column<string>(type: "TEXT", nullable: false),
+                    InstrumentId = table.Column<int>(type: "INTEGER", nullable: true),
                     Backdraft = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
                     BackdraftNotes = table.Column<string>(type: "TEXT", nullable: false),
                     LeftRunning = table.Column<bool>(type: "INTEGER", nullable: false),
@@ -2429,6 +2479,12 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         name: "FK_Systems_Houses_HouseId",
                         column: x => x.HouseId,
                         principalTable: "Houses",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Systems_Instruments_InstrumentId",
+                        column: x => x.InstrumentId,
+                        principalTable: "Instruments",
                         principalColumn: "Id",
                         onDelete: ReferentialAction.Restrict);
                     table.ForeignKey(
@@ -2546,6 +2602,30 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         principalTable: "Documents",
                         principalColumn: "Id",
                         onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "DraftCheck",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    InstalledSystemId = table.Column<int>(type: "INTEGER", nullable: false),
+                    Appliance = table.Column<string>(type: "TEXT", nullable: false),
+                    Result = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    SpilledMinutes = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: true),
+                    Notes = table.Column<string>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_DraftCheck", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_DraftCheck_Systems_InstalledSystemId",
+                        column: x => x.InstalledSystemId,
+                        principalTable: "Systems",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
                 });
 
             migrationBuilder.CreateTable(
@@ -3418,6 +3498,11 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 column: "HouseId");
 
             migrationBuilder.CreateIndex(
+                name: "IX_DraftCheck_InstalledSystemId",
+                table: "DraftCheck",
+                column: "InstalledSystemId");
+
+            migrationBuilder.CreateIndex(
                 name: "IX_EarlierTest_HouseId",
                 table: "EarlierTest",
                 column: "HouseId");
@@ -3579,6 +3664,22 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 column: "InvoiceId");
 
             migrationBuilder.CreateIndex(
+                name: "IX_JobPhotos_DocumentId",
+                table: "JobPhotos",
+                column: "DocumentId",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_JobPhotos_HouseId",
+                table: "JobPhotos",
+                column: "HouseId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_JobPhotos_JobId",
+                table: "JobPhotos",
+                column: "JobId");
+
+            migrationBuilder.CreateIndex(
                 name: "IX_Jobs_AcceptanceId",
                 table: "Jobs",
                 column: "AcceptanceId",
@@ -3693,6 +3794,11 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 name: "IX_PressureFieldTests_HouseId",
                 table: "PressureFieldTests",
                 column: "HouseId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_PressureFieldTests_InstrumentId",
+                table: "PressureFieldTests",
+                column: "InstrumentId");
 
             migrationBuilder.CreateIndex(
                 name: "IX_PriceBookVersions_Number",
@@ -4123,6 +4229,11 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 column: "HouseId");
 
             migrationBuilder.CreateIndex(
+                name: "IX_Systems_InstrumentId",
+                table: "Systems",
+                column: "InstrumentId");
+
+            migrationBuilder.CreateIndex(
                 name: "IX_Systems_JobId",
                 table: "Systems",
                 column: "JobId");
@@ -4277,6 +4388,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 name: "Counters");
 
             migrationBuilder.DropTable(
+                name: "DraftCheck");
+
+            migrationBuilder.DropTable(
                 name: "EarlierTest");
 
             migrationBuilder.DropTable(
@@ -4311,6 +4425,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
 
             migrationBuilder.DropTable(
                 name: "InvoiceTax");
+
+            migrationBuilder.DropTable(
+                name: "JobPhotos");
 
             migrationBuilder.DropTable(
                 name: "MaterialUses");
@@ -4481,9 +4598,6 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 name: "ServiceCalls");
 
             migrationBuilder.DropTable(
-                name: "Instruments");
-
-            migrationBuilder.DropTable(
                 name: "RadonTests");
 
             migrationBuilder.DropTable(
@@ -4518,6 +4632,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
 
             migrationBuilder.DropTable(
                 name: "Houses");
+
+            migrationBuilder.DropTable(
+                name: "Instruments");
         }
     }
 }
