@@ -17,6 +17,7 @@ public sealed record AsBuiltSetting(int HouseId, int JobId, string JobNumber, Sy
     public bool SeesPrices { get; init; }
     public IReadOnlyList<FanChoice> Fans { get; init; } = [];
     public IReadOnlyList<string> NaturalDraft { get; init; } = [];
+    public IReadOnlyList<Instrument> Instruments { get; init; } = [];
     public IReadOnlyList<string> Holes { get; init; } = [];
     public IReadOnlyList<string> Sold { get; init; } = [];
 
@@ -48,6 +49,7 @@ public sealed record AsBuiltSetting(int HouseId, int JobId, string JobNumber, Sy
         {
             SeesPrices = seesPrices,
             NaturalDraft = await db.Houses.Where(h => h.Id == houseId).SelectMany(h => h.Appliances).Where(x => x.Draft == Draft.Natural).Select(x => x.Name).ToListAsync(),
+            Instruments = await ReadWith.InstrumentsAsync(db),
             Sold = [.. sold.Select(x => x.Words)],
             SoldParts = [.. j.Held.Select(KindOf).Where(k => k != ComponentKind.Other), .. sold.Select(x => KindOf(x.OfferedFor))],
             Fans = await db.Fans.OrderBy(f => f.Model).Select(f => new FanChoice(f.Id, f.Model, f.WarrantyYears, f.Retired)).ToListAsync(),
@@ -78,7 +80,8 @@ public sealed record AsBuiltSetting(int HouseId, int JobId, string JobNumber, Sy
         FanPlace = FanPlace,
         FanId = $"{DesignFanId}",
         Gauge = "U-tube manometer",
-        Backdraft = NaturalDraft.Count == 0 ? nameof(BackdraftCheck.NothingToCheck) : nameof(BackdraftCheck.NotDone),
+        NothingDraws = NaturalDraft.Count == 0,
+        Drafts = [.. NaturalDraft.Select(a => new AsBuiltForm.DraftRow { Appliance = a })],
         Price = TypedNumbers.Plain(AcceptedTotal),
         Readings = [.. Holes.Select(h => new AsBuiltForm.ReadingRow { Hole = h })],
         Parts = [.. SoldParts.Select(k => new AsBuiltForm.PartRow { Kind = $"{k}", Model = "" })],
