@@ -29,7 +29,7 @@ public sealed class DoneSheetTests(OfficeApp office) : IClassFixture<OfficeApp>
         Assert.Equal(ticks.Count, done.QuerySelectorAll("#checklist .big-tick input[checked]").Length);
 
         // What is refused stands open.
-        var refused = await desk.SubmitAsync(url, new() { ["Steps[0].Id"] = "1" , ["Notes"] = "late words", ["NotesWas"] = "something else" }, "form[action*='handler=Steps']");
+        var refused = await desk.SubmitAsync(url, new() { ["Steps[0].Id"] = "1", ["Notes"] = "late words", ["NotesWas"] = "something else" }, "form[action*='handler=Steps']");
         var again = new HtmlParser().ParseDocument(await refused.Content.ReadAsStringAsync());
         Assert.Empty(again.QuerySelectorAll("details.fold"));
         Assert.Contains("late words", again.QuerySelector("#Notes")!.TextContent, StringComparison.Ordinal);
