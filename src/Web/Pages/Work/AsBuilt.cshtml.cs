@@ -73,7 +73,7 @@ public sealed class AsBuiltModel(OfficeDb db, UnitChoice units, TimeProvider clo
 
     private async Task<(AsBuiltForm, int)> ReadAsync()
     {
-        var s = await db.Systems.AsNoTracking().Include(x => x.Components).Include(x => x.FinalSuctions).Include(x => x.DraftChecks).SingleAsync(x => x.JobId == JobId);
+        var s = await db.Systems.AsNoTracking().Include(x => x.Components).Include(x => x.FinalSuctions).Include(x => x.DraftChecks).AsSingleQuery().SingleAsync(x => x.JobId == JobId);
         return (AsBuiltRecord.Form(s, Setting.Zone, units.System), s.Version);
     }
 
@@ -82,7 +82,7 @@ public sealed class AsBuiltModel(OfficeDb db, UnitChoice units, TimeProvider clo
         var head = await HouseHead.LoadAsync(db, HouseId, shown: 5);
         var prices = (await may.AuthorizeAsync(User, SignInSetup.OfficeWork)).Succeeded;
         if (head is null || await AsBuiltSetting.LoadAsync(db, HouseId, JobId, prices) is not { } setting) return NotFound();
-        Setting = setting with { IsNew = !await db.Systems.AnyAsync(s => s.JobId == JobId) };
+        Setting = setting;
         ViewData["House"] = head with { Revision = Setting.JobNumber };
         return null;
     }

@@ -39,7 +39,7 @@ public sealed record AsBuiltSetting(int HouseId, int JobId, string JobNumber, Sy
                        join r in db.QuoteRevisions on a.QuoteRevisionId equals r.Id
                        select new
                        {
-                           job.Number, job.Kind, r.SuctionDesignId, a.Total, a.AddOnIds, AddOns = r.AddOns.OrderBy(x => x.Position).Select(x => new { x.Id, x.Words, x.OfferedFor }).ToList(),
+                           job.Number, job.Kind, HasSystem = db.Systems.Any(s => s.JobId == job.Id), r.SuctionDesignId, a.Total, a.AddOnIds, AddOns = r.AddOns.OrderBy(x => x.Position).Select(x => new { x.Id, x.Words, x.OfferedFor }).ToList(),
                            Held = r.Tiers.Where(t => t.Id == a.QuoteTierId).SelectMany(t => t.Lines).OrderBy(l => l.Position).Select(l => l.OfferedFor).ToList(),
                        }).AsSingleQuery().FirstOrDefaultAsync();
         if (j is null) return null;
@@ -47,6 +47,7 @@ public sealed record AsBuiltSetting(int HouseId, int JobId, string JobNumber, Sy
         var sold = j.AddOns.Where(x => chosen.Contains(x.Id)).ToList();
         var setting = new AsBuiltSetting(houseId, jobId, j.Number, j.Kind, j.SuctionDesignId, j.Total, await HouseZone.OfAsync(db, houseId))
         {
+            IsNew = !j.HasSystem,
             SeesPrices = seesPrices,
             NaturalDraft = await db.Houses.Where(h => h.Id == houseId).SelectMany(h => h.Appliances).Where(x => x.Draft == Draft.Natural).Select(x => x.Name).ToListAsync(),
             Instruments = await ReadWith.InstrumentsAsync(db),
