@@ -186,6 +186,7 @@ public sealed partial class OfficeDb(DbContextOptions<OfficeDb> options, TimePro
         Refer<Reminder, House>(builder, x => x.HouseId);
         Refer<Reminder, House>(builder, x => x.HouseId!);
         Refer<Reminder, LetterRun>(builder, x => x.LetterRunId!);
+        Refer<Reminder, StoredDocument>(builder, x => x.LetterDocumentId!);
         Refer<LetterRun, StoredDocument>(builder, x => x.PdfDocumentId);
         Refer<LetterRun, StoredDocument>(builder, x => x.LabelsDocumentId!);
         Refer<ReturnedMail, OutboxMessage>(builder, x => x.OutboxMessageId!);
