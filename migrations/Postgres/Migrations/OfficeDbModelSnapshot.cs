@@ -985,6 +985,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .IsRequired()
                         .HasColumnType("text");
 
+                    b.Property<int?>("LetterDocumentId")
+                        .HasColumnType("integer");
+
                     b.Property<int?>("LetterRunId")
                         .HasColumnType("integer");
 
@@ -1019,6 +1022,8 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
 
                     b.HasIndex("Key")
                         .IsUnique();
+
+                    b.HasIndex("LetterDocumentId");
 
                     b.HasIndex("LetterRunId");
 
@@ -6241,6 +6246,11 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.HasOne("MitigationOffice.Business.Systems.InstalledSystem", null)
                         .WithMany()
                         .HasForeignKey("InstalledSystemId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("MitigationOffice.Business.Documents.StoredDocument", null)
+                        .WithMany()
+                        .HasForeignKey("LetterDocumentId")
                         .OnDelete(DeleteBehavior.Restrict);
 
                     b.HasOne("MitigationOffice.Business.FollowUp.LetterRun", null)

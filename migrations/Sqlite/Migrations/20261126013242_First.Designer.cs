@@ -12,7 +12,7 @@ using MitigationOffice.Business.Data;
 namespace MitigationOffice.Migrations.Sqlite.Migrations
 {
     [DbContext(typeof(OfficeDb))]
-    [Migration("20261125224342_First")]
+    [Migration("20261126013242_First")]
     partial class First
     {
         /// <inheritdoc />
@@ -943,6 +943,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .IsRequired()
                         .HasColumnType("TEXT");
 
+                    b.Property<int?>("LetterDocumentId")
+                        .HasColumnType("INTEGER");
+
                     b.Property<int?>("LetterRunId")
                         .HasColumnType("INTEGER");
 
@@ -977,6 +980,8 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
 
                     b.HasIndex("Key")
                         .IsUnique();
+
+                    b.HasIndex("LetterDocumentId");
 
                     b.HasIndex("LetterRunId");
 
@@ -6043,6 +6048,11 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.HasOne("MitigationOffice.Business.Systems.InstalledSystem", null)
                         .WithMany()
                         .HasForeignKey("InstalledSystemId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("MitigationOffice.Business.Documents.StoredDocument", null)
+                        .WithMany()
+                        .HasForeignKey("LetterDocumentId")
                         .OnDelete(DeleteBehavior.Restrict);
 
                     b.HasOne("MitigationOffice.Business.FollowUp.LetterRun", null)

@@ -2671,12 +2671,19 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     State = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
                     OutboxMessageId = table.Column<int>(type: "INTEGER", nullable: true),
                     LetterRunId = table.Column<int>(type: "INTEGER", nullable: true),
+                    LetterDocumentId = table.Column<int>(type: "INTEGER", nullable: true),
                     Note = table.Column<string>(type: "TEXT", nullable: false),
                     Version = table.Column<int>(type: "INTEGER", nullable: false)
                 },
                 constraints: table =>
                 {
                     table.PrimaryKey("PK_Reminders", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_Reminders_Documents_LetterDocumentId",
+                        column: x => x.LetterDocumentId,
+                        principalTable: "Documents",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
                     table.ForeignKey(
                         name: "FK_Reminders_Houses_HouseId",
                         column: x => x.HouseId,
@@ -3864,6 +3871,11 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 table: "Reminders",
                 column: "Key",
                 unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Reminders_LetterDocumentId",
+                table: "Reminders",
+                column: "LetterDocumentId");
 
             migrationBuilder.CreateIndex(
                 name: "IX_Reminders_LetterRunId",

@@ -2672,12 +2672,19 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     State = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
                     OutboxMessageId = table.Column<int>(type: "integer", nullable: true),
                     LetterRunId = table.Column<int>(type: "integer", nullable: true),
+                    LetterDocumentId = table.Column<int>(type: "integer", nullable: true),
                     Note = table.Column<string>(type: "text", nullable: false),
                     Version = table.Column<int>(type: "integer", nullable: false)
                 },
                 constraints: table =>
                 {
                     table.PrimaryKey("PK_Reminders", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_Reminders_Documents_LetterDocumentId",
+                        column: x => x.LetterDocumentId,
+                        principalTable: "Documents",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
                     table.ForeignKey(
                         name: "FK_Reminders_Houses_HouseId",
                         column: x => x.HouseId,
@@ -3865,6 +3872,11 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 table: "Reminders",
                 column: "Key",
                 unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Reminders_LetterDocumentId",
+                table: "Reminders",
+                column: "LetterDocumentId");
 
             migrationBuilder.CreateIndex(
                 name: "IX_Reminders_LetterRunId",

@@ -13,7 +13,7 @@ using Npgsql.EntityFrameworkCore.PostgreSQL.Metadata;
 namespace MitigationOffice.Migrations.Postgres.Migrations
 {
     [DbContext(typeof(OfficeDb))]
-    [Migration("20261125224349_First")]
+    [Migration("20261126013421_First")]
     partial class First
     {
         /// <inheritdoc />
@@ -988,6 +988,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .IsRequired()
                         .HasColumnType("text");
 
+                    b.Property<int?>("LetterDocumentId")
+                        .HasColumnType("integer");
+
                     b.Property<int?>("LetterRunId")
                         .HasColumnType("integer");
 
@@ -1022,6 +1025,8 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
 
                     b.HasIndex("Key")
                         .IsUnique();
+
+                    b.HasIndex("LetterDocumentId");
 
                     b.HasIndex("LetterRunId");
 
@@ -6244,6 +6249,11 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.HasOne("MitigationOffice.Business.Systems.InstalledSystem", null)
                         .WithMany()
                         .HasForeignKey("InstalledSystemId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("MitigationOffice.Business.Documents.StoredDocument", null)
+                        .WithMany()
+                        .HasForeignKey("LetterDocumentId")
                         .OnDelete(DeleteBehavior.Restrict);
 
                     b.HasOne("MitigationOffice.Business.FollowUp.LetterRun", null)
