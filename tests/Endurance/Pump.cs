@@ -10,7 +10,8 @@ using MitigationOffice.Web.Setup;
 namespace MitigationOffice.Endurance;
 
 /// <summary>The jobs process without its web pages and its scheduler: the program's own job, called as fast as it goes. It makes
-/// itself ready, waits for a line with the instant at which its clock begins, and works until it is killed or has nothing to do.</summary>
+/// itself ready, waits for a line with the instant at which its clock begins, and works until it is killed; or, asked to drain, until
+/// nothing is due, says so, and waits for the next line.</summary>
 public static class Pump
 {
     public static ServiceProvider Services(PumpOrders orders, TimeProvider clock)
@@ -31,15 +32,26 @@ public static class Pump
         await using var services = Services(orders, clock);
         await WarmAsync(services);
         Console.WriteLine("ready");
-        if (await Console.In.ReadLineAsync() is not { } begin) return 0;
-        clock.BeginAt(DateTime.Parse(begin.Split(' ')[0], CultureInfo.InvariantCulture, DateTimeStyles.RoundtripKind));
-        var stopWhenIdle = begin.EndsWith(" drain", StringComparison.Ordinal);
-        await StartAsync(services);
+        var started = false;
+        while (await Console.In.ReadLineAsync() is { } begin)
+        {
+            clock.BeginAt(DateTime.Parse(begin.Split(' ')[0], CultureInfo.InvariantCulture, DateTimeStyles.RoundtripKind));
+            if (!started) await StartAsync(services);
+            started = true;
+            await WorkAsync(services, clock, begin.EndsWith(" drain", StringComparison.Ordinal));
+            Console.WriteLine("idle");
+        }
+
+        return 0;
+    }
+
+    private static async Task WorkAsync(ServiceProvider services, LateClock clock, bool stopWhenIdle)
+    {
         while (true)
         {
             await using var scope = services.CreateAsyncScope();
             await scope.ServiceProvider.GetRequiredService<PumpMailJob>().RunAsync(CancellationToken.None);
-            if (stopWhenIdle && !await AnythingAsync(scope.ServiceProvider.GetRequiredService<OfficeDb>(), clock.GetUtcNow().UtcDateTime)) return 0;
+            if (stopWhenIdle && !await AnythingAsync(scope.ServiceProvider.GetRequiredService<OfficeDb>(), clock.GetUtcNow().UtcDateTime)) return;
         }
     }
 
