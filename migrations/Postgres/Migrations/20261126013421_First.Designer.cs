@@ -1026,11 +1026,14 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.HasIndex("Key")
                         .IsUnique();
 
-                    b.HasIndex("LetterDocumentId");
+                    b.HasIndex("LetterDocumentId")
+                        .HasFilter("\"LetterDocumentId\" IS NOT NULL");
 
-                    b.HasIndex("LetterRunId");
+                    b.HasIndex("LetterRunId")
+                        .HasFilter("\"LetterRunId\" IS NOT NULL");
 
-                    b.HasIndex("OutboxMessageId");
+                    b.HasIndex("OutboxMessageId")
+                        .HasFilter("\"OutboxMessageId\" IS NOT NULL");
 
                     b.HasIndex("State", "SendOn");
 

@@ -3875,17 +3875,20 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
             migrationBuilder.CreateIndex(
                 name: "IX_Reminders_LetterDocumentId",
                 table: "Reminders",
-                column: "LetterDocumentId");
+                column: "LetterDocumentId",
+                filter: "\"LetterDocumentId\" IS NOT NULL");
 
             migrationBuilder.CreateIndex(
                 name: "IX_Reminders_LetterRunId",
                 table: "Reminders",
-                column: "LetterRunId");
+                column: "LetterRunId",
+                filter: "\"LetterRunId\" IS NOT NULL");
 
             migrationBuilder.CreateIndex(
                 name: "IX_Reminders_OutboxMessageId",
                 table: "Reminders",
-                column: "OutboxMessageId");
+                column: "OutboxMessageId",
+                filter: "\"OutboxMessageId\" IS NOT NULL");
 
             migrationBuilder.CreateIndex(
                 name: "IX_Reminders_State_SendOn",

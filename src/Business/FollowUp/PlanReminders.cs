@@ -93,7 +93,7 @@ public static class PlanReminders
         var gone = open.Where(r => r.State == ReminderState.Planned && !IsWanted(r)).Select(r => r.Id).ToList();
         var moved = open.Where(IsWanted).Where(r => r.State == ReminderState.Replaced || r.SendOn != wanted[r.Key].SendOn || r.Because != wanted[r.Key].Because).ToList();
         var keys = known.Select(r => r.Key).ToHashSet(StringComparer.Ordinal);
-        var fresh = wanted.Values.Where(o => !keys.Contains(o.Key) && !Said(said, o)).ToList();
+        var fresh = wanted.Where(o => !keys.Contains(o.Key) && !Said(said, o.Value)).Select(o => o.Value).ToList();
         foreach (var ids in gone.Chunk(500))
             await db.Reminders.Where(r => ids.Contains(r.Id)).ExecuteUpdateAsync(
                 s => s.SetProperty(r => r.State, ReminderState.Replaced).SetProperty(r => r.Note, NoLonger).SetProperty(r => r.Version, r => r.Version + 1), cancel);
