@@ -3,7 +3,9 @@ using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
 using MitigationOffice.Business.Data;
+using MitigationOffice.Business.FollowUp;
 using MitigationOffice.Business.Messages;
+using MitigationOffice.Business.Shop;
 using MitigationOffice.Web.Jobs;
 using MitigationOffice.Web.Setup;
 
@@ -64,13 +66,17 @@ public static class Pump
         await scope.ServiceProvider.GetRequiredService<SendOutbox>().GiveUpAllClaimsAsync();
     }
 
-    /// <summary>Reads what the job reads, and changes nothing.</summary>
+    /// <summary>Reads what the job reads and renders a message, so that a short life is spent sending; changes nothing.</summary>
     private static async Task WarmAsync(ServiceProvider services)
     {
         await using var scope = services.CreateAsyncScope();
         var db = scope.ServiceProvider.GetRequiredService<OfficeDb>();
         await db.Outbox.AsNoTracking().Where(m => m.State == DeliveryState.Waiting).OrderBy(m => m.Id).FirstOrDefaultAsync();
         await db.Reminders.AsNoTracking().OrderBy(m => m.Id).FirstOrDefaultAsync();
+        var (company, rule) = (await db.Company.AsNoTracking().SingleAsync(), await db.ReminderRules.AsNoTracking().FirstAsync(r => r.Code == SeedReminderRules.Retest));
+        var reader = (await ReminderLetter.ReadersAsync(db, [1], company))[1];
+        var reminder = new Reminder { HouseId = 1, RuleCode = rule.Code, Key = "none", Because = "Nothing." };
+        RenderMail.Bytes(Letterhead.Of(company, services.GetRequiredService<MailSettings>()), KillRun.Begin, ReminderLetter.Of([new(reminder, rule)], reader, company), null);
     }
 
     private static async Task<bool> AnythingAsync(OfficeDb db, DateTime now) =>

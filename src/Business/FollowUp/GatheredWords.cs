@@ -12,6 +12,9 @@ public sealed record RuledReminder(Reminder Reminder, ReminderRule Rule);
 /// that is for the caller to see to.</summary>
 public sealed record GatheredWords(string Key, string Subject, string Text)
 {
+    /// <summary>The paragraphs of the text that stand over the others.</summary>
+    public IReadOnlyList<string> Heads { get; private init; } = [];
+
     private static readonly string[] Numbers = ["", "One", "Two", "Three", "Four", "Five", "Six", "Seven", "Eight", "Nine"];
 
     public static GatheredWords Of(IReadOnlyList<RuledReminder> said, ReminderLetter.Reader reader, CompanyProfile company) =>
@@ -28,16 +31,18 @@ public sealed record GatheredWords(string Key, string Subject, string Text)
         var count = said.Count < Numbers.Length ? Numbers[said.Count] : said.Count.ToString(CultureInfo.InvariantCulture);
         var subject = reader.HouseId == 0 ? $"{count} things for the office to see to" : $"{count} things about your radon system at {reader.House}";
         var text = new StringBuilder(reader.HouseId == 0 ? $"{count} things are due." : $"Dear {reader.Name},\n\n{char.ToLowerInvariant(count[0])}{count[1..]} things are due for the radon system at {reader.House}.");
+        var heads = new List<string>();
         for (var i = 0; i < said.Count; i++)
         {
             var one = Single(said[i] with { Rule = Core(said[i].Rule) }, reader, company);
-            text.Append(CultureInfo.InvariantCulture, $"\n\n{i + 1}. {one.Subject}\n\n{Capital(one.Text)}");
+            heads.Add(string.Create(CultureInfo.InvariantCulture, $"{i + 1}. {one.Subject}"));
+            text.Append("\n\n").Append(heads[i]).Append("\n\n").Append(Capital(one.Text));
         }
 
         if (company.Name.Length > 0) text.Append("\n\n").Append(company.Name);
         // The same reminders make the same key, whichever of two programs gathers them.
         var keys = string.Join('|', said.Select(s => s.Reminder.Key));
-        return new($"reminders:{Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(keys)))[..32]}", subject, text.ToString());
+        return new($"reminders:{Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(keys)))[..32]}", subject, text.ToString()) { Heads = heads };
     }
 
     /// <summary>The rule's words without greeting and signature, which stand once around all of them.</summary>

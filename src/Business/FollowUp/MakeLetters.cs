@@ -112,7 +112,7 @@ public static class MakeLetters
     {
         var words = GatheredWords.Of(said, reader, company);
         var page = reader.CustomerId == 0 ? "" : OwnerPage.AddLink(db, from, reader.HouseId, reader.CustomerId, nowUtc).AbsoluteUri;
-        return new(LetterToPost.AddressLines(reader.Name, reader.PostalAddress), words.Subject, words.Text, page);
+        return new(LetterToPost.AddressLines(reader.Name, reader.PostalAddress), words.Subject, words.Text, page) { Heads = words.Heads };
     }
 
     private static async Task<int> KeepAsync(OfficeDb db, byte[] bytes, PaperKind kind, DateOnly day, string by, DateTime nowUtc)

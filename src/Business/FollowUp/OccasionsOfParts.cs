@@ -19,7 +19,7 @@ public static class OccasionsOfParts
             foreach (var due in Occasions.Every(months, fitted, rule.LeadDays, today))
                 yield return new Occasion(
                     $"{rule.Code}:c{part.ComponentId}", rule.Code, house.HouseId, part.SystemId, fitted, due, due.AddDays(-rule.LeadDays),
-                    $"The battery of {(alarms.Count > 1 && part.Model.Length > 0 ? $"the alarm “{part.Model}”" : "its alarm")} was fitted on {HouseTime.Show(fitted)}.", Occasions.Near(months));
+                    $"The battery of {(alarms.Count > 1 && part.Model.Length > 0 ? $"the alarm “{part.Model}”" : "the alarm")} was fitted on {HouseTime.Show(fitted)}.", Occasions.Near(months));
         }
     }
 

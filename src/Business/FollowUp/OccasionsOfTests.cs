@@ -21,7 +21,7 @@ public static class OccasionsOfTests
     public static IEnumerable<Occasion> NotBack(HouseFacts house, ReminderRule rule, DateOnly today) =>
         house.Systems.Where(u => !house.Tests.Any(t => t.EndedAtUtc > u.ActivatedAtUtc && !t.FoundInvalid)).SelectMany(u => Occasions.After(
             rule, $"{rule.Code}:s{u.Id}", house.HouseId, u.Id, u.ActivatedOn, today,
-            days => $"The system began to run on {HouseTime.Show(u.ActivatedOn)}; {days} days later no test result was here."));
+            days => $"The system began to run on {HouseTime.Show(u.ActivatedOn)}; {days} days later we had no test result."));
 
     /// <summary>A system without a fan is tested in the heating and in the cooling season of its first year.</summary>
     public static IEnumerable<Occasion> BothSeasons(HouseFacts house, ReminderRule rule, DateOnly today)

@@ -69,7 +69,7 @@ public sealed record ReminderLetter(Letter? Letter, string WhyNot)
     public static Letter Of(IReadOnlyList<RuledReminder> said, Reader reader, CompanyProfile company)
     {
         var words = GatheredWords.Of(said, reader, company);
-        return new(words.Key, ClassOf(said[0].Rule), reader.Email, reader.Name, words.Subject, words.Text) { HouseId = said[0].Reminder.HouseId, Automatic = true };
+        return new(words.Key, ClassOf(said[0].Rule), reader.Email, reader.Name, words.Subject, words.Text) { HouseId = said[0].Reminder.HouseId, Automatic = true, Heads = words.Heads };
     }
 
     public static ReminderText.Values Values(DateOnly dueOn, string because, Reader reader, CompanyProfile company) =>

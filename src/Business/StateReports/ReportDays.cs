@@ -14,9 +14,8 @@ public sealed class ReportDays : IOfficeDays
     private static OfficeDay Day(DueReport due)
     {
         var day = HouseTime.Show(due.DueOn);
-        var by = due.Profile.Citation.Length > 0 ? $" ({due.Profile.Citation})" : "";
         return new(
             due.Kind == DueKind.Fee ? ReminderAnchor.ReportFeeDue : ReminderAnchor.ReportDue, $"{due.Profile.Code}-{due.Kind}", due.DueOn!.Value,
-            $"{due.What}: due on {day}{by}.", $"{due.What}: late, it was due on {day}{by}.");
+            $"{due.What}: due on {day}.", $"{due.What}: late, it was due on {day}.");
     }
 }

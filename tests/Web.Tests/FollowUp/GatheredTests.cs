@@ -42,6 +42,7 @@ public sealed class GatheredTests : IAsyncLifetime
         Assert.Equal(2, text.Split("my-house/").Length);
         Assert.Contains("1. Time for a new battery in your radon system's alarm\n\nThe alarm of the radon system", text, StringComparison.Ordinal);
         Assert.Contains("2. A radon test of your house is due\n\nA house with a radon system", text, StringComparison.Ordinal);
+        Assert.Equal(3, message.HtmlBody!.Split("<h2").Length);
         Assert.All(await ComeAsync(house), r => Assert.Equal(ReminderState.Sent, r.State));
         Assert.Single((await ComeAsync(house)).Select(r => r.OutboxMessageId).Distinct());
         await office.RunFollowUpAsync();

@@ -107,7 +107,7 @@ public sealed class RuleModel(OfficeDb db, UnitChoice units, MailSettings mail, 
         var company = await db.Company.AsNoTracking().SingleAsync();
         var reader = ToOffice ? ReminderLetter.Reader.Office(company) : await ChosenAsync();
         if (reader is null) return;
-        var planned = await db.Reminders.AsNoTracking().Where(r => r.RuleCode == Code && (ToOffice || r.HouseId == HouseId)).OrderBy(r => r.State == ReminderState.Planned ? 0 : 1).ThenByDescending(r => r.Id)
+        var planned = await db.Reminders.AsNoTracking().Where(r => r.RuleCode == Code && (ToOffice || r.HouseId == HouseId)).OrderBy(r => r.State == ReminderState.Planned ? 0 : 1).ThenBy(r => r.DueOn).ThenBy(r => r.Id)
             .Select(r => new { r.DueOn, r.Because }).FirstOrDefaultAsync();
         Invented = planned is null;
         var due = planned?.DueOn ?? HouseTime.DayOf(clock.GetUtcNow().UtcDateTime, HouseTime.Zone(company.TimeZone)).AddDays(21);

@@ -67,18 +67,19 @@ public static class RuleWords
         return anchor switch
         {
             ReminderAnchor.LastValidTest => $"The last valid test ended on {HouseTime.Show(due.AddYears(-2))}.",
-            ReminderAnchor.TestNotBack => $"The system began to run on {earlier}; 14 days later no test result was here.",
+            ReminderAnchor.TestNotBack => $"The system began to run on {earlier}; 14 days later we had no test result.",
             ReminderAnchor.FirstYearSeasons => "A system without a fan is tested in both seasons of its first year, and there is no test of the heating season yet.",
             ReminderAnchor.NewOwner => $"The house changed hands on {earlier}, and no test has been made since.",
             ReminderAnchor.HouseChanged => $"On {earlier} this was done to the house: new furnace. No test has been made since.",
             ReminderAnchor.FanChanged => $"The fan was replaced on {earlier}, and no test has been made since.",
-            ReminderAnchor.BatteryFitted => $"The battery of its alarm was fitted on {HouseTime.Show(due.AddYears(-1))}.",
+            ReminderAnchor.BatteryFitted => $"The battery of the alarm was fitted on {HouseTime.Show(due.AddYears(-1))}.",
+            ReminderAnchor.FreezeSeason => "The forecast for the outdoor pipe asked for a heat cable or insulation, and none is fitted.",
             ReminderAnchor.FanWarrantyEnd => $"The maker's warranty on the fan ends on {day}.",
             ReminderAnchor.LicenceEnd => $"The licence 1234 ends on {day}.",
             ReminderAnchor.CalibrationEnd => $"The calibration of the instrument with the serial number 1234 ends on {day}.",
             ReminderAnchor.ReportDue => $"Freeze the report of last month: due on {day}.",
             ReminderAnchor.ReportFeeDue => $"Pay the fee for last month: due on {day}.",
-            _ => "It is the day of the year for it.",
+            _ => "Winter is near, and cold makes ice and stronger draught.",
         };
     }
 
