@@ -21,9 +21,9 @@ public sealed class ReportDutiesTests : IAsyncLifetime
 
     public Task DisposeAsync() => office.DisposeAsync();
 
-    private Task TakeUpAsync(string code, DateOnly starts) => office.WithDbAsync(async db =>
+    private Task TakeUpAsync(string code, DateOnly starts, string? state = null) => office.WithDbAsync(async db =>
     {
-        db.ReportDuties.Add(new ReportDuty { ProfileCode = code, StartsOn = starts, State = ProfileBook.Shipped[code].State });
+        db.ReportDuties.Add(new ReportDuty { ProfileCode = code, StartsOn = starts, State = state ?? ProfileBook.Shipped[code].State });
         await db.SaveChangesAsync();
     });
 
@@ -84,7 +84,7 @@ public sealed class ReportDutiesTests : IAsyncLifetime
     public async Task A_fee_is_reminded_of_until_it_is_noted_as_paid_and_a_report_until_it_is_sent()
     {
         await office.AddProfileAsync("""{"code":"fee-state","name":"Fee","state":"MN","deadline":{"rule":"days-after-period","days":10},"fee":{"cents":7500,"deadline":{"rule":"days-after-period","days":30}},"fields":["tag"]}""");
-        await TakeUpAsync("fee-state", new DateOnly(2026, 2, 1));
+        await TakeUpAsync("fee-state", new DateOnly(2026, 2, 1), "MN");
         await office.TagAsync(Utc(2026, 2, 10));
         await office.FreezeAsync("2026-02", "fee-state");
         office.ClockTo(new DateOnly(2026, 3, 4), 9);
