@@ -25,7 +25,7 @@ public sealed partial class RolesTests(GuardOffice office)
         "/Work/AsBuilt", "/Work/Change", "/Work/Day", "/Work/HandOver", "/Work/Index", "/Work/Materials", "/Work/Sheet", "/Work/Week",
     ];
 
-    private static readonly string[] ForOwners = ["/Shop/Company", "/Shop/Fan", "/Shop/Import", "/Shop/Price", "/Shop/RuleSet", "/Shop/Rules", "/Shop/Staff", "/StateReports/NewProfile"];
+    private static readonly string[] ForOwners = ["/Shop/Company", "/Shop/Fan", "/Shop/Import", "/Shop/Price", "/Shop/RuleSet", "/Shop/Rules", "/Shop/Staff", "/StateReports/ChangeProfile", "/StateReports/NewProfile"];
 
     /// <summary>The refusal itself, and the page shown only to the browser that signed just now.</summary>
     private static readonly string[] NeedsMore = ["/Account/NotAllowed", "/Offer/Done"];
