@@ -26,8 +26,8 @@ public sealed class NewProfileModel(OfficeDb db, TimeProvider clock) : PageModel
     public async Task OnGetAsync()
     {
         Profiles = await ProfileBook.ReadAsync(db);
-        Input = Profiles.FirstOrDefault(p => p.Profile.Code == Copy) is { Profile: var from }
-            ? ProfileForm.Of(from with { Code = $"{from.Code}-2", Name = $"{from.Name}, changed" })
+        Input = Profiles.FirstOrDefault(p => p.Profile.Code == Copy) is { Profile: var copied }
+            ? ProfileForm.Of(copied with { Code = $"{copied.Code}-2", Name = $"{copied.Name}, changed" })
             : ProfileForm.Of(new ReportProfile { Code = "", Name = "", NotKnown = ["Confirm with your state program."], Fields = [ReportFields.Of("tag"), ReportFields.Of("street"), ReportFields.Of("city"), ReportFields.Of("zip")] });
     }
 
