@@ -66,11 +66,11 @@ public sealed class ProfileFormTests : IAsyncLifetime
     [InlineData("Input.Code", "minnesota", "There is a profile “minnesota” already", "Input_Code")]
     [InlineData("Input.Name", "", "“Name” is missing", "Input_Name")]
     [InlineData("Input.State", "Wyoming", "“State” must be the two letters", "Input_State")]
-    [InlineData("Input.ReadOn", "someday", "someday", "Input_ReadOn")]
+    [InlineData("Input.ReadOn", "someday", "Write the day the rule was read as month/day/year", "Input_ReadOn")]
     [InlineData("Input.Period", "week", "“How often” must be one of", "Input_Period")]
     [InlineData("Input.DeadlineRule", "days-after-period", "“Days until it is due” is missing", "Input_DeadlineDays")]
     [InlineData("Input.DeadlineDays", "9999", "9999", "Input_DeadlineDays")]
-    [InlineData("Input.Fee", "a lot", "a lot", "Input_Fee")]
+    [InlineData("Input.Fee", "a lot", "Write the fee for each system as a number", "Input_Fee")]
     [InlineData("Input.Activation", "false", "“What is counted” names none", "Input_Activation")]
     [InlineData("Input.Years", "-1", "-1", "Input_Years")]
     public async Task What_is_wrong_is_named_at_its_field_and_nothing_typed_is_lost(string field, string typed, string words, string at)
