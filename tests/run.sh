@@ -16,6 +16,7 @@ install_missing() {
   command -v pdftotext > /dev/null || wanted+=(poppler-utils)
   ls /usr/lib/postgresql/*/bin/initdb > /dev/null 2>&1 || wanted+=(postgresql)
   command -v python3 > /dev/null || wanted+=(python3)
+  /usr/bin/python3 -c 'import icalendar' > /dev/null 2>&1 || wanted+=(python3-icalendar)
   fc-list 2> /dev/null | grep -qi liberation || wanted+=(fonts-liberation)
   [ ${#wanted[@]} = 0 ] && return 0
   apt-get update -qq && DEBIAN_FRONTEND=noninteractive apt-get install -y -qq "${wanted[@]}" > /dev/null

@@ -1,8 +1,10 @@
 using BenchmarkDotNet.Running;
 using MitigationOffice.Benchmarks.Network;
+using MitigationOffice.Benchmarks.Papers;
 using MitigationOffice.Benchmarks.Reports;
 
 if (args is ["reports", ..]) return await ReportRatio.PrintAsync();
+if (args is ["quote-paper", ..]) return QuotePaperRatio.Print();
 if (args is ["network-ratio", ..]) return NetworkRatio.Print();
 BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);
 return 0;

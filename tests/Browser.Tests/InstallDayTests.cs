@@ -1,5 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Playwright;
+using MitigationOffice.Business.Houses;
+using MitigationOffice.Business.Systems;
 using MitigationOffice.Business.Work;
 using MitigationOffice.Web.Tests;
 using MitigationOffice.Web.Tests.Work;
@@ -33,6 +35,67 @@ public sealed class InstallDayTests(BrowserOffice office) : IClassFixture<Browse
         Assert.Equal("Ines Tarn", handOver.TypedName);
         Assert.Contains(",", handOver.Strokes, StringComparison.Ordinal);
         Assert.DoesNotContain(window.Complaints, c => !c.Contains("INTERNET_DISCONNECTED", StringComparison.Ordinal));
+    }
+
+    [BrowserFact]
+    public async Task Steps_ticked_and_photos_taken_without_a_signal_arrive_once()
+    {
+        var house = await office.HouseWithAcceptedOfferAsync();
+        var jobId = await office.WithDbAsync(db => OpenJob.RunAsync(db, house.AcceptanceId, office.Clock)) ?? 0;
+        var window = await office.OpenAsync(800, 1100);
+        await BrowserOffice.SignInAsync(window);
+        var (page, sheet, photos) = (window.Page, $"/houses/{house.HouseId}/work?job={jobId}", $"/houses/{house.HouseId}/work/photos?job={jobId}");
+        await ReadyAsync(window, sheet);
+        await page.Context.SetOfflineAsync(true);
+        foreach (var step in (await page.Locator(".big-tick input").AllAsync()).Take(3)) await step.CheckAsync();
+        await window.FillAsync(("Notes", "Dry slab, easy coring"));
+        await page.GetByRole(AriaRole.Button, new() { Name = "Save the checklist" }).ClickAsync();
+        await WaitingAsync(window);
+        await page.ReloadAsync();
+        await WaitingAsync(window);
+        Assert.Equal(3, await page.Locator(".big-tick input:checked").CountAsync());
+        await BackAsync(window, $"**/work?job={jobId}*", "until the office has it");
+        var job = await office.JobAsync(jobId);
+        Assert.Equal((3, "Dry slab, easy coring"), (job.Steps.Count(s => s.DoneAtUtc is not null), job.Notes));
+
+        await ReadyAsync(window, photos);
+        await page.Context.SetOfflineAsync(true);
+        await page.Locator("#Upload").SetInputFilesAsync(new FilePayload[] { new() { Name = "one.jpg", MimeType = "image/jpeg", Buffer = Scan.Of(1200, 900) }, new() { Name = "two.png", MimeType = "image/png", Buffer = Scan.Of(700, 900) } });
+        await window.FillAsync(("Input.Caption", "Pit and fan"));
+        await page.GetByRole(AriaRole.Button, new() { Name = "Take the photos" }).ClickAsync();
+        await WaitingAsync(window);
+        Assert.Equal(2, await page.Locator("#Upload").EvaluateAsync<int>("e => e.files.length"));
+        await BackAsync(window, $"**/work/photos?job={jobId}*", "until the office has it");
+        await page.Locator(".photos figure").Nth(1).WaitForAsync();
+        Assert.Equal(["Pit and fan", "Pit and fan"], await office.WithDbAsync(db => db.JobPhotos.Where(p => p.JobId == jobId).Select(p => p.Caption).ToListAsync()));
+        Assert.Equal(0, await page.Locator("#Upload").EvaluateAsync<int>("e => e.files.length"));
+        Assert.True(await page.EvaluateAsync<bool>("() => document.documentElement.scrollWidth <= innerWidth"));
+        Assert.DoesNotContain(window.Complaints, c => !c.Contains("INTERNET_DISCONNECTED", StringComparison.Ordinal));
+    }
+
+    [BrowserFact]
+    public async Task An_appliance_that_spills_stops_leave_running_on_the_kept_sheet_without_a_signal()
+    {
+        var house = await office.HouseWithAcceptedOfferAsync(h => h.Appliances.Add(new Appliance { Name = "Water heater", Draft = Draft.Natural }));
+        var jobId = await office.WithDbAsync(db => OpenJob.RunAsync(db, house.AcceptanceId, office.Clock)) ?? 0;
+        var window = await office.OpenAsync(800, 1100);
+        await BrowserOffice.SignInAsync(window);
+        var (page, typed) = (window.Page, await office.AsBuiltTypedAsync("TB-2"));
+        await ReadyAsync(window, $"/houses/{house.HouseId}/work/as-built?job={jobId}");
+        await page.Context.SetOfflineAsync(true);
+        await page.ReloadAsync();
+        foreach (var (name, value) in typed) await window.FillAsync((name, value));
+        var running = page.Locator("#Input_LeftRunning");
+        Assert.True(await running.IsCheckedAsync());
+        Assert.False(await page.Locator(".when-spills").IsVisibleAsync());
+        await window.FillAsync(("Input.Drafts[0].Result", "Spills"), ("Input.Drafts[0].Minutes", "8"), ("Input.BackdraftNotes", "Owner keeps it off"));
+        Assert.False(await running.IsCheckedAsync());
+        Assert.Contains("Switch the system off at its breaker", await page.Locator(".when-spills").InnerTextAsync(), StringComparison.Ordinal);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Record what was built" }).ClickAsync();
+        await WaitingAsync(window);
+        await BackAsync(window, $"**/houses/{house.HouseId}/work?job={jobId}*");
+        var system = await office.WithDbAsync(db => db.Systems.AsNoTracking().Include(s => s.DraftChecks).SingleAsync(s => s.JobId == jobId));
+        Assert.Equal((BackdraftCheck.Failed, false, 8m), (system.Backdraft, system.LeftRunning, Assert.Single(system.DraftChecks).SpilledMinutes!.Value));
     }
 
     private async Task BuildWithoutASignalAsync(BrowserWindow window, string sheet, Dictionary<string, string> typed, int houseId, int jobId)

@@ -114,8 +114,10 @@ public sealed class DemoOffice : IAsyncLifetime
         var (quoted, proven, late) = (await HouseAsync("14 Larkspur Hill"), await HouseAsync("51 Meadowlark Drive"), await HouseAsync("12 Old Ferry Landing"));
         var (drawn, two) = (await HouseAsync("31 Cooper's Yard"), await HouseAsync("5 Bellwether Lane"));
         var branched = await Office.WithDbAsync(db => db.Designs.Where(d => d.HouseId == two).Select(d => d.Id).SingleAsync());
+        var job = await Office.WithDbAsync(db => db.Jobs.Where(j => j.HouseId == proven).Select(j => j.Id).FirstAsync());
         return
         [
+            ($"/houses/{proven}/work/as-built?job={job}", null), ($"/houses/{proven}/work/photos?job={job}", null),
             ("/", "today"), ("/houses", "houses"), ("/houses/new", "new-house"), ($"/houses/{quoted}/inquiry", "inquiry"), ($"/houses/{quoted}/diagnosis", "diagnosis"),
             ($"/houses/{drawn}/plan", "plan"), ($"/houses/{drawn}/coverage?best=1", "coverage"), ($"/houses/{quoted}/diagnosis/readings", null), ($"/houses/{quoted}/design", "design"), ($"/houses/{quoted}/design/route", null), ($"/houses/{two}/design", null), ($"/houses/{two}/design/route/{branched}", null), ($"/houses/{quoted}/quote", "quote"),
             ($"/houses/{late}/work", "work"), ($"/houses/{proven}/work", null), ($"/houses/{proven}/proof", "proof"), ($"/houses/{proven}/follow-up", "house-follow-up"),

@@ -6,15 +6,9 @@ using static MitigationOffice.Web.Tests.FollowUp.FollowUpVerbs;
 
 namespace MitigationOffice.Browser.Tests;
 
-/// <summary>A state the program has never heard of, added by its text alone, and reported to.</summary>
+/// <summary>A state the program has never heard of, added field by field without script, and reported to.</summary>
 public sealed class ReportTests(BrowserOffice office) : IClassFixture<BrowserOffice>
 {
-    private const string Profile = """
-        { "code": "my-state", "name": "My state, monthly", "jurisdiction": "My state", "state": "WY", "citation": "A rule made up for this test",
-          "period": "month", "deadline": { "rule": "days-after-period", "days": 15 }, "fee": { "cents": 1200 }, "files": ["csv"],
-          "fields": [ "tag", { "name": "Where", "from": "street" }, { "name": "On", "from": "fan_activation_date", "format": "MM/dd/yyyy" }, { "name": "Form", "value": "A" } ] }
-        """;
-
     [BrowserFact]
     public async Task A_new_state_is_added_by_data_alone_and_reported_to()
     {
@@ -23,7 +17,20 @@ public sealed class ReportTests(BrowserOffice office) : IClassFixture<BrowserOff
         var desk = await office.OwnerAtAsync(script: false);
         await desk.GoAsync("/state-reports/profiles");
         await desk.LeaveByAsync(desk.Page.GetByRole(Microsoft.Playwright.AriaRole.Link, new() { Name = "Add a profile" }));
-        await desk.FillAsync(("Text", Profile));
+        await desk.FillAsync(
+            ("Input.Code", "my-state"), ("Input.Name", "My state, monthly"), ("Input.Jurisdiction", "My state"), ("Input.State", "WY"), ("Input.Citation", "A rule made up for this test"),
+            ("Input.DeadlineRule", "days-after-period"), ("Input.DeadlineDays", "15"), ("Input.Fee", "12"), ("Input.Xlsx", "false"), ("Input.Pdf", "false"), ("Input.Columns[1].Name", "Where"));
+        await desk.PressAsync("Take out column 4");
+        await desk.PressAsync("Take out column 3");
+        await desk.PressAsync("Add a column");
+        await desk.Page.Locator("summary[aria-label='More of column 3']").ClickAsync();
+        await desk.FillAsync(("Input.Columns[2].From", ""), ("Input.Columns[2].Name", "Form"), ("Input.Columns[2].Value", "A"));
+        await desk.PressAsync("Add a column");
+        await desk.FillAsync(("Input.Columns[3].From", "fan_activation_date"), ("Input.Columns[3].Name", "Where"), ("Input.Columns[3].Format", "MM/dd/yyyy"));
+        await desk.PressAsync("Move column 4 up");
+        await desk.LeaveByAsync(desk.Page.GetByRole(Microsoft.Playwright.AriaRole.Button, new() { Name = "Add the profile" }).First);
+        await desk.SeesAsync("Two fields have the name “Where”");
+        await desk.FillAsync(("Input.Columns[2].Name", "On"));
         await desk.PressAsync("Add the profile");
         await desk.SeesAsync("15 days after the period");
         await desk.FillAsync(("Input.StartsOn", "2/1/2026"), ("Input.CompanyNumber", "WY-3"), ("Input.SignedBy", "Ada Quill"));

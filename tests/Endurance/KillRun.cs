@@ -39,14 +39,17 @@ public sealed class KillRun : IAsyncDisposable
         await FillOffice.RunAsync(office, _messages, Begin);
         var filled = watch.Elapsed;
         await KillAllAsync();
-        await LiveAsync(drain: true);
+        using var last = new Life(Orders(_mail[0]));
+        // After a pause that the server asked for, and after the claims of the dead.
+        _now += TimeSpan.FromMinutes(30);
+        await last.DrainAsync(_now);
         var listed = (await WithDbAsync(office, CountRun.UncertainAsync)).ToDictionary(id => id, id => _mail.Any(m => m.Kept.ContainsKey(id)), StringComparer.Ordinal);
         foreach (var server in _mail) server.Kind = true;
         // Refusals for now come back within hours, the uncertain ones after a day.
         for (var rounds = 0; rounds < 12; rounds++)
         {
-            _now += TimeSpan.FromHours(6);
-            await LiveAsync(drain: true);
+            _now += TimeSpan.FromHours(6.5);
+            await last.DrainAsync(_now);
         }
 
         return await WithDbAsync(office, db => CountRun.ReadAsync(db, _mail, new RunFigures(
@@ -94,17 +97,6 @@ public sealed class KillRun : IAsyncDisposable
     {
         if (!killed) return;
         lock (_killedAt) _killedAt[place] = _killedAt.GetValueOrDefault(place) + 1;
-    }
-
-    /// <summary>A life that is not killed: works until nothing is due.</summary>
-    private async Task LiveAsync(bool drain)
-    {
-        // After a pause that the server asked for, and after the claims of the dead.
-        _now += TimeSpan.FromMinutes(30);
-        using var life = new Life(Orders(_mail[0]));
-        await life.BeginAsync(_now, drain);
-        await life.Ended;
-        if (life.ExitCode != 0) throw new InvalidOperationException($"The jobs process failed: {await life.Said}");
     }
 
     private static async Task<T> WithDbAsync<T>(ServiceProvider office, Func<OfficeDb, Task<T>> act)

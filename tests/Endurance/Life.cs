@@ -31,14 +31,19 @@ public sealed class Life : IDisposable
 
     public Task Ended => _process.WaitForExitAsync();
 
-    public int ExitCode => _process.ExitCode;
-
     /// <summary>Its clock starts at this instant, and it begins to work.</summary>
     public async Task BeginAsync(DateTime utc, bool drain = false)
     {
         await Ready;
         await _process.StandardInput.WriteLineAsync(utc.ToString("O", CultureInfo.InvariantCulture) + (drain ? " drain" : " go"));
         await _process.StandardInput.FlushAsync();
+    }
+
+    /// <summary>Works until nothing is due at this instant, and may be told of another one.</summary>
+    public async Task DrainAsync(DateTime utc)
+    {
+        await BeginAsync(utc, drain: true);
+        if (await _process.StandardOutput.ReadLineAsync() != "idle") throw new InvalidOperationException($"The jobs process failed: {await Said}");
     }
 
     /// <summary>SIGKILL: nothing in the process runs any more. True for the first to call.</summary>

@@ -31,13 +31,14 @@ public static class YearsRun
         {
             var said = await new Years(office, clock, plans).LiveAsync();
             var expected = plans.SelectMany(ReminderOracle.Of).Order().ToList();
+            var messages = expected.DistinctBy(e => (e.Email, e.Day)).Count();
             var (missing, surplus) = (expected.Except(said).ToList(), said.Except(expected).ToList());
-            Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{houses} houses, {ReminderOracle.Years} years: {expected.Count} reminders by the oracle, {said.Count} by the program, {missing.Count} missing, {surplus.Count} too many, {said.Count - said.Distinct().Count()} twice, {mail.Kept.Count} taken by the server, {watch.Elapsed.TotalSeconds:0} s"));
+            Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{houses} houses, {ReminderOracle.Years} years: {expected.Count} reminders by the oracle, {said.Count} by the program, {missing.Count} missing, {surplus.Count} too many, {said.Count - said.Distinct().Count()} twice; {messages} messages (what is due at one house on one day is one), {mail.Kept.Count} taken by the server, {mail.Kept.Count(k => k.Value.Count > 1)} of them twice; {watch.Elapsed.TotalSeconds:0} s"));
             foreach (var one in missing.Take(5)) Console.WriteLine($"missing: {one}");
             foreach (var one in surplus.Take(5)) Console.WriteLine($"too many: {one}");
             Microsoft.Data.Sqlite.SqliteConnection.ClearAllPools();
             Directory.Delete(folder, recursive: true);
-            return missing.Count + surplus.Count == 0 && said.Count == expected.Count && mail.Kept.Count == said.Count ? 0 : 1;
+            return missing.Count + surplus.Count == 0 && said.Count == expected.Count && mail.Kept.Count == messages && mail.Kept.Values.All(copies => copies.Count == 1) ? 0 : 1;
         }
     }
 
@@ -109,10 +110,12 @@ public static class YearsRun
         /// <summary>Writes down what went out, and lets the owners act on it.</summary>
         private Task HearAsync(DateOnly day) => WithDbAsync(async db =>
         {
-            foreach (var m in await db.Outbox.AsNoTracking().Where(m => m.Id > _lastMessage).OrderBy(m => m.Id).Select(m => new { m.Id, m.Key, m.HouseId, m.CreatedAtUtc }).ToListAsync())
+            var told = await db.Outbox.AsNoTracking().Where(m => m.Id > _lastMessage)
+                .Join(db.Reminders, m => m.Id, r => r.OutboxMessageId, (m, r) => new { m.Id, Reminder = r.Id, r.RuleCode, m.HouseId, m.CreatedAtUtc }).OrderBy(m => m.Id).ThenBy(m => m.Reminder).ToListAsync();
+            foreach (var m in told)
             {
                 var (plan, house) = (_houses[m.HouseId!.Value], m.HouseId.Value);
-                var kind = m.Key.Contains("battery", StringComparison.Ordinal) ? "battery" : m.Key.Contains("not-back", StringComparison.Ordinal) ? "not back" : "retest";
+                var kind = m.RuleCode switch { SeedReminderRules.AlarmBattery => "battery", SeedReminderRules.TestNotBack => "not back", _ => "retest" };
                 _said.Add((plan.Email, DateOnly.FromDateTime(m.CreatedAtUtc), kind));
                 if (kind == "retest" && plan.Obeys > 0) _events.Enqueue(d => TestAsync(d, house, day.AddDays(plan.Obeys), plan.Zone), day.AddDays(plan.Obeys));
                 if (kind == "battery" && plan.ChangesBattery > 0) _events.Enqueue(d => BatteryAsync(d, house, day.AddDays(plan.ChangesBattery)), day.AddDays(plan.ChangesBattery));

@@ -570,6 +570,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .IsRequired()
                         .HasColumnType("text");
 
+                    b.Property<int?>("InstrumentId")
+                        .HasColumnType("integer");
+
                     b.Property<string>("MeasuredBy")
                         .IsRequired()
                         .HasColumnType("text");
@@ -588,6 +591,8 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.HasKey("Id");
 
                     b.HasIndex("HouseId");
+
+                    b.HasIndex("InstrumentId");
 
                     b.ToTable("PressureFieldTests");
                 });
@@ -985,6 +990,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .IsRequired()
                         .HasColumnType("text");
 
+                    b.Property<int?>("LetterDocumentId")
+                        .HasColumnType("integer");
+
                     b.Property<int?>("LetterRunId")
                         .HasColumnType("integer");
 
@@ -1020,9 +1028,14 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.HasIndex("Key")
                         .IsUnique();
 
-                    b.HasIndex("LetterRunId");
+                    b.HasIndex("LetterDocumentId")
+                        .HasFilter("\"LetterDocumentId\" IS NOT NULL");
 
-                    b.HasIndex("OutboxMessageId");
+                    b.HasIndex("LetterRunId")
+                        .HasFilter("\"LetterRunId\" IS NOT NULL");
+
+                    b.HasIndex("OutboxMessageId")
+                        .HasFilter("\"OutboxMessageId\" IS NOT NULL");
 
                     b.HasIndex("State", "SendOn");
 
@@ -2816,6 +2829,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .IsRequired()
                         .HasColumnType("text");
 
+                    b.Property<int?>("SuctionDesignId")
+                        .HasColumnType("integer");
+
                     b.Property<string>("TimeZone")
                         .IsRequired()
                         .HasColumnType("text");
@@ -2880,6 +2896,8 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .IsUnique();
 
                     b.HasIndex("SignedDocumentId");
+
+                    b.HasIndex("SuctionDesignId");
 
                     b.ToTable("Acceptances");
                 });
@@ -3090,6 +3108,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .HasColumnType("integer");
 
                     NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<int>("Beside")
+                        .HasColumnType("integer");
 
                     b.Property<int>("LabourMinutes")
                         .HasColumnType("integer");
@@ -3485,6 +3506,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .IsRequired()
                         .HasColumnType("text");
 
+                    b.Property<int>("FanLifeYears")
+                        .HasColumnType("integer");
+
                     b.Property<string>("Name")
                         .IsRequired()
                         .HasColumnType("text");
@@ -3493,6 +3517,13 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .HasColumnType("integer");
 
                     b.Property<int>("QuoteRevisionId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Scope")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int?>("SuctionDesignId")
                         .HasColumnType("integer");
 
                     b.Property<string>("Summary")
@@ -3511,9 +3542,43 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                                 .HasColumnType("bigint");
                         });
 
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "ElectricityPerYear", "MitigationOffice.Business.Quotes.QuoteTier.ElectricityPerYear#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("bigint");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "FanReplacement", "MitigationOffice.Business.Quotes.QuoteTier.FanReplacement#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("bigint");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "HeatCablePerYear", "MitigationOffice.Business.Quotes.QuoteTier.HeatCablePerYear#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("bigint");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "HouseAirPerYear", "MitigationOffice.Business.Quotes.QuoteTier.HouseAirPerYear#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("bigint");
+                        });
+
                     b.HasKey("Id");
 
                     b.HasIndex("QuoteRevisionId");
+
+                    b.HasIndex("SuctionDesignId");
 
                     b.ToTable("QuoteTier");
                 });
@@ -4910,6 +4975,45 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.ToTable("ReportSendings");
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Systems.DraftCheck", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<string>("Appliance")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("InstalledSystemId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Notes")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Result")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<decimal?>("SpilledMinutes")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("numeric(18,6)");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("InstalledSystemId");
+
+                    b.ToTable("DraftCheck");
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Systems.FinalSuction", b =>
                 {
                     b.Property<int>("Id")
@@ -5046,6 +5150,13 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.Property<int>("HouseId")
                         .HasColumnType("integer");
 
+                    b.Property<string>("Instrument")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int?>("InstrumentId")
+                        .HasColumnType("integer");
+
                     b.Property<int?>("JobId")
                         .HasColumnType("integer");
 
@@ -5125,6 +5236,8 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.HasIndex("ActivatedAtUtc");
 
                     b.HasIndex("HouseId");
+
+                    b.HasIndex("InstrumentId");
 
                     b.HasIndex("JobId");
 
@@ -5885,6 +5998,63 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.ToTable("Jobs");
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Work.JobPhoto", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<string>("Caption")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("DocumentId")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("HeightPx")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("HouseId")
+                        .HasColumnType("integer");
+
+                    b.Property<bool>("InPacket")
+                        .HasColumnType("boolean");
+
+                    b.Property<int>("JobId")
+                        .HasColumnType("integer");
+
+                    b.Property<byte[]>("Small")
+                        .IsRequired()
+                        .HasColumnType("bytea");
+
+                    b.Property<DateTime>("TakenInAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("TakenInBy")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.Property<int>("WidthPx")
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("DocumentId")
+                        .IsUnique();
+
+                    b.HasIndex("HouseId");
+
+                    b.HasIndex("JobId");
+
+                    b.ToTable("JobPhotos");
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Work.MaterialUse", b =>
                 {
                     b.Property<int>("Id")
@@ -6144,6 +6314,11 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .HasForeignKey("HouseId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Shop.Instrument", null)
+                        .WithMany()
+                        .HasForeignKey("InstrumentId")
+                        .OnDelete(DeleteBehavior.Restrict);
                 });
 
             modelBuilder.Entity("MitigationOffice.Business.Diagnosis.SuctionHole", b =>
@@ -6241,6 +6416,11 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.HasOne("MitigationOffice.Business.Systems.InstalledSystem", null)
                         .WithMany()
                         .HasForeignKey("InstalledSystemId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("MitigationOffice.Business.Documents.StoredDocument", null)
+                        .WithMany()
+                        .HasForeignKey("LetterDocumentId")
                         .OnDelete(DeleteBehavior.Restrict);
 
                     b.HasOne("MitigationOffice.Business.FollowUp.LetterRun", null)
@@ -6563,6 +6743,11 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .HasForeignKey("SignedDocumentId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Design.SuctionDesign", null)
+                        .WithMany()
+                        .HasForeignKey("SuctionDesignId")
+                        .OnDelete(DeleteBehavior.Restrict);
                 });
 
             modelBuilder.Entity("MitigationOffice.Business.Quotes.Phases.QuotePhase", b =>
@@ -6690,6 +6875,11 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .HasForeignKey("QuoteRevisionId")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Design.SuctionDesign", null)
+                        .WithMany()
+                        .HasForeignKey("SuctionDesignId")
+                        .OnDelete(DeleteBehavior.Restrict);
                 });
 
             modelBuilder.Entity("MitigationOffice.Business.Service.RecallNotice", b =>
@@ -6824,6 +7014,15 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Systems.DraftCheck", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Systems.InstalledSystem", null)
+                        .WithMany("DraftChecks")
+                        .HasForeignKey("InstalledSystemId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Systems.FinalSuction", b =>
                 {
                     b.HasOne("MitigationOffice.Business.Systems.InstalledSystem", null)
@@ -6855,6 +7054,11 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .HasForeignKey("HouseId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Shop.Instrument", null)
+                        .WithMany()
+                        .HasForeignKey("InstrumentId")
+                        .OnDelete(DeleteBehavior.Restrict);
 
                     b.HasOne("MitigationOffice.Business.Work.Job", null)
                         .WithMany()
@@ -7029,6 +7233,27 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Work.JobPhoto", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Documents.StoredDocument", null)
+                        .WithMany()
+                        .HasForeignKey("DocumentId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Houses.House", null)
+                        .WithMany()
+                        .HasForeignKey("HouseId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Work.Job", null)
+                        .WithMany()
+                        .HasForeignKey("JobId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Work.MaterialUse", b =>
                 {
                     b.HasOne("MitigationOffice.Business.Work.Job", null)
@@ -7143,6 +7368,8 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
             modelBuilder.Entity("MitigationOffice.Business.Systems.InstalledSystem", b =>
                 {
                     b.Navigation("Components");
+
+                    b.Navigation("DraftChecks");
 
                     b.Navigation("FinalSuctions");
                 });

@@ -543,6 +543,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .IsRequired()
                         .HasColumnType("TEXT");
 
+                    b.Property<int?>("InstrumentId")
+                        .HasColumnType("INTEGER");
+
                     b.Property<string>("MeasuredBy")
                         .IsRequired()
                         .HasColumnType("TEXT");
@@ -561,6 +564,8 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.HasKey("Id");
 
                     b.HasIndex("HouseId");
+
+                    b.HasIndex("InstrumentId");
 
                     b.ToTable("PressureFieldTests");
                 });
@@ -940,6 +945,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .IsRequired()
                         .HasColumnType("TEXT");
 
+                    b.Property<int?>("LetterDocumentId")
+                        .HasColumnType("INTEGER");
+
                     b.Property<int?>("LetterRunId")
                         .HasColumnType("INTEGER");
 
@@ -975,9 +983,14 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.HasIndex("Key")
                         .IsUnique();
 
-                    b.HasIndex("LetterRunId");
+                    b.HasIndex("LetterDocumentId")
+                        .HasFilter("\"LetterDocumentId\" IS NOT NULL");
 
-                    b.HasIndex("OutboxMessageId");
+                    b.HasIndex("LetterRunId")
+                        .HasFilter("\"LetterRunId\" IS NOT NULL");
+
+                    b.HasIndex("OutboxMessageId")
+                        .HasFilter("\"OutboxMessageId\" IS NOT NULL");
 
                     b.HasIndex("State", "SendOn");
 
@@ -2713,6 +2726,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .IsRequired()
                         .HasColumnType("TEXT");
 
+                    b.Property<int?>("SuctionDesignId")
+                        .HasColumnType("INTEGER");
+
                     b.Property<string>("TimeZone")
                         .IsRequired()
                         .HasColumnType("TEXT");
@@ -2777,6 +2793,8 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .IsUnique();
 
                     b.HasIndex("SignedDocumentId");
+
+                    b.HasIndex("SuctionDesignId");
 
                     b.ToTable("Acceptances");
                 });
@@ -2976,6 +2994,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 {
                     b.Property<int>("Id")
                         .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Beside")
                         .HasColumnType("INTEGER");
 
                     b.Property<int>("LabourMinutes")
@@ -3364,6 +3385,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .IsRequired()
                         .HasColumnType("TEXT");
 
+                    b.Property<int>("FanLifeYears")
+                        .HasColumnType("INTEGER");
+
                     b.Property<string>("Name")
                         .IsRequired()
                         .HasColumnType("TEXT");
@@ -3372,6 +3396,13 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .HasColumnType("INTEGER");
 
                     b.Property<int>("QuoteRevisionId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Scope")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int?>("SuctionDesignId")
                         .HasColumnType("INTEGER");
 
                     b.Property<string>("Summary")
@@ -3390,9 +3421,43 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                                 .HasColumnType("INTEGER");
                         });
 
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "ElectricityPerYear", "MitigationOffice.Business.Quotes.QuoteTier.ElectricityPerYear#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("INTEGER");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "FanReplacement", "MitigationOffice.Business.Quotes.QuoteTier.FanReplacement#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("INTEGER");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "HeatCablePerYear", "MitigationOffice.Business.Quotes.QuoteTier.HeatCablePerYear#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("INTEGER");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "HouseAirPerYear", "MitigationOffice.Business.Quotes.QuoteTier.HouseAirPerYear#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("INTEGER");
+                        });
+
                     b.HasKey("Id");
 
                     b.HasIndex("QuoteRevisionId");
+
+                    b.HasIndex("SuctionDesignId");
 
                     b.ToTable("QuoteTier");
                 });
@@ -4745,6 +4810,43 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.ToTable("ReportSendings");
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Systems.DraftCheck", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Appliance")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("InstalledSystemId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Notes")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Result")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<decimal?>("SpilledMinutes")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("InstalledSystemId");
+
+                    b.ToTable("DraftCheck");
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Systems.FinalSuction", b =>
                 {
                     b.Property<int>("Id")
@@ -4875,6 +4977,13 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.Property<int>("HouseId")
                         .HasColumnType("INTEGER");
 
+                    b.Property<string>("Instrument")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int?>("InstrumentId")
+                        .HasColumnType("INTEGER");
+
                     b.Property<int?>("JobId")
                         .HasColumnType("INTEGER");
 
@@ -4954,6 +5063,8 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.HasIndex("ActivatedAtUtc");
 
                     b.HasIndex("HouseId");
+
+                    b.HasIndex("InstrumentId");
 
                     b.HasIndex("JobId");
 
@@ -5690,6 +5801,61 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.ToTable("Jobs");
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Work.JobPhoto", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Caption")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("DocumentId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("HeightPx")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("HouseId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<bool>("InPacket")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("JobId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<byte[]>("Small")
+                        .IsRequired()
+                        .HasColumnType("BLOB");
+
+                    b.Property<DateTime>("TakenInAtUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("TakenInBy")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("WidthPx")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("DocumentId")
+                        .IsUnique();
+
+                    b.HasIndex("HouseId");
+
+                    b.HasIndex("JobId");
+
+                    b.ToTable("JobPhotos");
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Work.MaterialUse", b =>
                 {
                     b.Property<int>("Id")
@@ -5943,6 +6109,11 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .HasForeignKey("HouseId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Shop.Instrument", null)
+                        .WithMany()
+                        .HasForeignKey("InstrumentId")
+                        .OnDelete(DeleteBehavior.Restrict);
                 });
 
             modelBuilder.Entity("MitigationOffice.Business.Diagnosis.SuctionHole", b =>
@@ -6040,6 +6211,11 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.HasOne("MitigationOffice.Business.Systems.InstalledSystem", null)
                         .WithMany()
                         .HasForeignKey("InstalledSystemId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("MitigationOffice.Business.Documents.StoredDocument", null)
+                        .WithMany()
+                        .HasForeignKey("LetterDocumentId")
                         .OnDelete(DeleteBehavior.Restrict);
 
                     b.HasOne("MitigationOffice.Business.FollowUp.LetterRun", null)
@@ -6362,6 +6538,11 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .HasForeignKey("SignedDocumentId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Design.SuctionDesign", null)
+                        .WithMany()
+                        .HasForeignKey("SuctionDesignId")
+                        .OnDelete(DeleteBehavior.Restrict);
                 });
 
             modelBuilder.Entity("MitigationOffice.Business.Quotes.Phases.QuotePhase", b =>
@@ -6489,6 +6670,11 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .HasForeignKey("QuoteRevisionId")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Design.SuctionDesign", null)
+                        .WithMany()
+                        .HasForeignKey("SuctionDesignId")
+                        .OnDelete(DeleteBehavior.Restrict);
                 });
 
             modelBuilder.Entity("MitigationOffice.Business.Service.RecallNotice", b =>
@@ -6623,6 +6809,15 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Systems.DraftCheck", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Systems.InstalledSystem", null)
+                        .WithMany("DraftChecks")
+                        .HasForeignKey("InstalledSystemId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Systems.FinalSuction", b =>
                 {
                     b.HasOne("MitigationOffice.Business.Systems.InstalledSystem", null)
@@ -6654,6 +6849,11 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .HasForeignKey("HouseId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Shop.Instrument", null)
+                        .WithMany()
+                        .HasForeignKey("InstrumentId")
+                        .OnDelete(DeleteBehavior.Restrict);
 
                     b.HasOne("MitigationOffice.Business.Work.Job", null)
                         .WithMany()
@@ -6828,6 +7028,27 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Work.JobPhoto", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Documents.StoredDocument", null)
+                        .WithMany()
+                        .HasForeignKey("DocumentId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Houses.House", null)
+                        .WithMany()
+                        .HasForeignKey("HouseId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Work.Job", null)
+                        .WithMany()
+                        .HasForeignKey("JobId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Work.MaterialUse", b =>
                 {
                     b.HasOne("MitigationOffice.Business.Work.Job", null)
@@ -6942,6 +7163,8 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
             modelBuilder.Entity("MitigationOffice.Business.Systems.InstalledSystem", b =>
                 {
                     b.Navigation("Components");
+
+                    b.Navigation("DraftChecks");
 
                     b.Navigation("FinalSuctions");
                 });

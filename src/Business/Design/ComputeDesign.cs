@@ -42,7 +42,7 @@ public static class ComputeDesign
     private static readonly JsonSerializerOptions AsStored = new(DesignFileText.Json) { UnmappedMemberHandling = JsonUnmappedMemberHandling.Skip };
 
     /// <summary>The stored report; null where there is none or an earlier program wrote it in another shape.</summary>
-    private static DesignReport? Stored(SuctionDesign design)
+    public static DesignReport? Stored(SuctionDesign design)
     {
         try
         {

@@ -13,6 +13,9 @@ public sealed class PressureFieldTest : Record
     public DateOnly Day { get; set; }
     public string MeasuredBy { get; set; } = "";
     public string Instrument { get; set; } = "";
+
+    /// <summary>The instrument in the office's register that the words above name; empty: none of them.</summary>
+    public int? InstrumentId { get; set; }
     public double OutdoorC { get; set; }
     public double IndoorC { get; set; } = 21.1;
     public string AppliancesRunning { get; set; } = "";

@@ -6,7 +6,7 @@ namespace MitigationOffice.Business.Documents;
 /// <summary>Tables: schedules in the drawing's manner. The head is repeated on every sheet; a row higher than a sheet goes on at the next.</summary>
 public sealed partial class Paper
 {
-    private const double Pad = 5;
+    private const double Pad = 4;
 
     public void Table(IReadOnlyList<PaperColumn> columns, IEnumerable<PaperRow> rows)
     {

@@ -9,6 +9,9 @@ public sealed class PaperType
 {
     public const char NoShape = '\u25A1';
     private readonly Dictionary<Rune, double> _widths = [];
+
+    /// <summary>Widths of the characters a keyboard has, 0 where not asked for yet: a long list measures a million of them.</summary>
+    private readonly double[] _plain = new double[127];
     private readonly XGraphics _measure;
 
     public PaperType(PaperFace face, double sizePt, XGraphics measure)
@@ -28,11 +31,17 @@ public sealed class PaperType
     /// <summary>How many characters had no shape in this face so far.</summary>
     public int Missing { get; private set; }
 
-    public double Width(string text) => text.EnumerateRunes().Sum(Width);
+    public double Width(string text)
+    {
+        var width = 0.0;
+        foreach (var rune in text.EnumerateRunes()) width += Width(rune);
+        return width;
+    }
 
     /// <summary>The text as lines no wider than the given width; a word longer than a line is cut.</summary>
     public List<string> Wrap(string? text, double width)
     {
+        if (text is { Length: > 0 } && Fits(text, width)) return [text];
         var lines = new List<string>();
         foreach (var paragraph in Printable(text).Split('\n')) WrapParagraph(paragraph, width, lines);
         while (lines.Count > 1 && lines[^1].Length == 0) lines.RemoveAt(lines.Count - 1);
@@ -82,8 +91,26 @@ public sealed class PaperType
 
     private double Width(Rune rune)
     {
+        if (rune.Value < _plain.Length && _plain[rune.Value] is > 0 and var plain) return plain;
         if (_widths.TryGetValue(rune, out var known)) return known;
-        return _widths[rune] = _measure.MeasureString(rune.ToString(), Font).Width;
+        var width = _widths[rune] = _measure.MeasureString(rune.ToString(), Font).Width;
+        if (rune.Value < _plain.Length && PaperFonts.Has(Face, rune.Value)) _plain[rune.Value] = width;
+        return width;
+    }
+
+    /// <summary>Whether the text is one line as it stands: plain characters, single spaces between words, no wider than that.</summary>
+    private bool Fits(string text, double width)
+    {
+        var (used, last) = (0.0, ' ');
+        foreach (var c in text)
+        {
+            if (c < ' ' || c >= _plain.Length || (c == ' ' && last == ' ')) return false;
+            var wide = Width(new Rune(c));
+            if (_plain[c] == 0) return false;
+            (used, last) = (used + wide, c);
+        }
+
+        return last != ' ' && used <= width;
     }
 
     /// <summary>Composed, without control and direction-changing characters, shapes that are missing shown as hollow squares.</summary>

@@ -5,6 +5,9 @@ namespace MitigationOffice.Business.FollowUp;
 /// <param name="Page">The house owner's own page, printed as a square code; empty: none.</param>
 public sealed record LetterToPost(IReadOnlyList<string> Address, string Subject, string Text, string Page)
 {
+    /// <summary>The paragraphs that stand over the others.</summary>
+    public IReadOnlyList<string> Heads { get; init; } = [];
+
     /// <summary>Name and postal address as lines: a comma ends the street, the last two parts stay together.</summary>
     public static IReadOnlyList<string> AddressLines(string name, string postal)
     {

@@ -27,8 +27,8 @@ public static class LettersPaper
                 paper.Text(letter.Subject, PaperFace.Strong);
                 foreach (var paragraph in letter.Text.ReplaceLineEndings("\n").Split("\n\n", StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries))
                 {
-                    paper.Gap(4);
-                    paper.Text(paragraph);
+                    paper.Gap(letter.Heads.Contains(paragraph) ? 10 : 4);
+                    paper.Text(paragraph, letter.Heads.Contains(paragraph) ? PaperFace.Strong : PaperFace.Regular);
                 }
             }
         });

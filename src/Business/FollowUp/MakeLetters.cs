@@ -46,21 +46,33 @@ public static class MakeLetters
         var reminders = await db.Reminders.Where(r => ids.Contains(r.Id)).OrderBy(r => r.DueOn).ThenBy(r => r.Id).ToListAsync();
         var readers = await ReminderLetter.ReadersAsync(db, reminders.Select(r => r.HouseId), company);
         var from = Letterhead.Of(company, mail);
-        var letters = reminders.ConvertAll(r => Letter(db, r, rules[r.RuleCode], readers[r.HouseId!.Value], company, from, nowUtc));
+        var envelopes = reminders.GroupBy(r => (House: r.HouseId!.Value, Class: ReminderLetter.ClassOf(rules[r.RuleCode])))
+            .Select(g => (Said: g.ToList(), Letter: Letter(db, [.. g.Select(r => new RuledReminder(r, rules[r.RuleCode]))], readers[g.Key.House], company, from, nowUtc))).ToList();
+        var letters = envelopes.ConvertAll(e => e.Letter);
         var run = new LetterRun { MadeAtUtc = nowUtc, MadeBy = order.By, Letters = letters.Count, PdfDocumentId = await KeepAsync(db, LettersPaper.Make(company, letters, today, nowUtc), PaperKind.Letters, today, order.By, nowUtc) };
         if (order.Labels is { } sheet)
             run.LabelsDocumentId = await KeepAsync(
                 db, LabelsPaper.Make(sheet, [.. letters.Select(l => l.Address)], Math.Clamp(order.FirstLabel, 1, sheet.Count), company.Name, nowUtc), PaperKind.AddressLabels, today, order.By, nowUtc);
         db.LetterRuns.Add(run);
         await db.SaveChangesAsync();
-        foreach (var reminder in reminders) (reminder.State, reminder.LetterRunId) = (ReminderState.Printed, run.Id);
+        foreach (var (said, letter) in envelopes)
+        {
+            var filed = StoredDocument.Of(
+                LettersPaper.Make(company, [letter], today, nowUtc), PaperKind.Letters, $"Letter: {letter.Subject}", string.Create(CultureInfo.InvariantCulture, $"letter-{today:yyyy-MM-dd}.pdf"), "application/pdf", null, nowUtc, order.By);
+            db.Documents.Add(filed);
+            await db.SaveChangesAsync();
+            foreach (var reminder in said) (reminder.State, reminder.LetterRunId, reminder.LetterDocumentId) = (ReminderState.Printed, run.Id, filed.Id);
+        }
+
         await db.SaveChangesAsync();
         return (run, "");
     });
 
-    /// <summary>The letters are in the post: their reminders are settled.</summary>
-    public static Task<bool> PostedAsync(OfficeDb db, int runId, string by, DateTime nowUtc) => ChangeAsync(db, runId, (run, reminders) =>
+    /// <summary>The letters are in the post: their reminders are settled, and each letter is filed among the papers of its house.</summary>
+    public static Task<bool> PostedAsync(OfficeDb db, int runId, string by, DateTime nowUtc) => ChangeAsync(db, runId, async (run, reminders) =>
     {
+        await db.Documents.Where(d => d.HouseId == null && db.Reminders.Any(r => r.LetterRunId == runId && r.LetterDocumentId == d.Id)).ExecuteUpdateAsync(
+            s => s.SetProperty(d => d.HouseId, d => db.Reminders.Where(r => r.LetterDocumentId == d.Id).Select(r => r.HouseId).FirstOrDefault()).SetProperty(d => d.Version, d => d.Version + 1));
         (run.PostedAtUtc, run.PostedBy) = (nowUtc, by);
         foreach (var reminder in reminders) (reminder.State, reminder.Note) = (ReminderState.DoneByHand, $"{by}: letter posted");
     });
@@ -70,10 +82,11 @@ public static class MakeLetters
     {
         run.TakenBackAtUtc = nowUtc;
         foreach (var reminder in reminders)
-            (reminder.State, reminder.LetterRunId) = (reminder.OutboxMessageId is null ? ReminderState.Planned : ReminderState.Queued, null);
+            (reminder.State, reminder.LetterRunId, reminder.LetterDocumentId) = (reminder.OutboxMessageId is null ? ReminderState.Planned : ReminderState.Queued, null, null);
+        return Task.CompletedTask;
     });
 
-    private static async Task<bool> ChangeAsync(OfficeDb db, int runId, Action<LetterRun, List<Reminder>> change)
+    private static async Task<bool> ChangeAsync(OfficeDb db, int runId, Func<LetterRun, List<Reminder>, Task> change)
     {
         try
         {
@@ -87,19 +100,19 @@ public static class MakeLetters
         }
     }
 
-    private static Task<bool> WriteChangeAsync(OfficeDb db, int runId, Action<LetterRun, List<Reminder>> change) => db.WriteAsync(async () =>
+    private static Task<bool> WriteChangeAsync(OfficeDb db, int runId, Func<LetterRun, List<Reminder>, Task> change) => db.WriteAsync(async () =>
     {
         if (await db.LetterRuns.SingleOrDefaultAsync(r => r.Id == runId && r.PostedAtUtc == null && r.TakenBackAtUtc == null) is not { } run) return false;
-        change(run, await db.Reminders.Where(r => r.LetterRunId == runId && r.State == ReminderState.Printed).ToListAsync());
+        await change(run, await db.Reminders.Where(r => r.LetterRunId == runId && r.State == ReminderState.Printed).ToListAsync());
         await db.SaveChangesAsync();
         return true;
     });
 
-    private static LetterToPost Letter(OfficeDb db, Reminder reminder, ReminderRule rule, ReminderLetter.Reader reader, CompanyProfile company, MailIdentity from, DateTime nowUtc)
+    private static LetterToPost Letter(OfficeDb db, IReadOnlyList<RuledReminder> said, ReminderLetter.Reader reader, CompanyProfile company, MailIdentity from, DateTime nowUtc)
     {
-        var values = ReminderLetter.Values(reminder.DueOn, reminder.Because, reader, company);
+        var words = GatheredWords.Of(said, reader, company);
         var page = reader.CustomerId == 0 ? "" : OwnerPage.AddLink(db, from, reader.HouseId, reader.CustomerId, nowUtc).AbsoluteUri;
-        return new(LetterToPost.AddressLines(reader.Name, reader.PostalAddress), ReminderText.Fill(rule.Subject, values), ReminderText.Fill(rule.Body, values), page);
+        return new(LetterToPost.AddressLines(reader.Name, reader.PostalAddress), words.Subject, words.Text, page) { Heads = words.Heads };
     }
 
     private static async Task<int> KeepAsync(OfficeDb db, byte[] bytes, PaperKind kind, DateOnly day, string by, DateTime nowUtc)

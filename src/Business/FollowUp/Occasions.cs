@@ -9,7 +9,7 @@ namespace MitigationOffice.Business.FollowUp;
 /// <param name="NearDays">A reminder of the same series that was sent so near to this day has said it.</param>
 public sealed record Occasion(string Series, string RuleCode, int? HouseId, int? SystemId, DateOnly Anchor, DateOnly DueOn, DateOnly SendOn, string Because, int NearDays)
 {
-    public string Key => string.Create(CultureInfo.InvariantCulture, $"{Series}:{Anchor:yyyyMMdd}:{DueOn:yyyyMMdd}");
+    public string Key { get; } = string.Create(CultureInfo.InvariantCulture, $"{Series}:{Anchor:yyyyMMdd}:{DueOn:yyyyMMdd}");
 }
 
 public static class Occasions

@@ -11,14 +11,15 @@ public static class OccasionsOfParts
     public static IEnumerable<Occasion> Batteries(HouseFacts house, ReminderRule rule, CompanyProfile company, DateOnly today)
     {
         var models = ReminderDays.Models(rule.ByModel);
-        foreach (var part in house.Parts.Where(p => p.Kind == ComponentKind.Alarm))
+        var alarms = house.Parts.Where(p => p.Kind == ComponentKind.Alarm).ToList();
+        foreach (var part in alarms)
         {
             if (part.BatteryFittedOn is not { } fitted) continue;
             var months = models.TryGetValue(part.Model.Trim(), out var own) ? own : rule.EveryMonths ?? company.AlarmBatteryMonths;
             foreach (var due in Occasions.Every(months, fitted, rule.LeadDays, today))
                 yield return new Occasion(
                     $"{rule.Code}:c{part.ComponentId}", rule.Code, house.HouseId, part.SystemId, fitted, due, due.AddDays(-rule.LeadDays),
-                    $"The battery of the alarm {part.Model} was fitted on {HouseTime.Show(fitted)}.", Occasions.Near(months));
+                    $"The battery of {(alarms.Count > 1 && part.Model.Length > 0 ? $"the alarm “{part.Model}”" : "the alarm")} was fitted on {HouseTime.Show(fitted)}.", Occasions.Near(months));
         }
     }
 
@@ -38,5 +39,5 @@ public static class OccasionsOfParts
         let end = part.WarrantyUntil!.Value
         select new Occasion(
             $"{rule.Code}:c{part.ComponentId}", rule.Code, house.HouseId, part.SystemId, end, end, end.AddDays(-rule.LeadDays),
-            $"The maker's warranty on the fan {part.Model} ends on {HouseTime.Show(end)}.", NearDays: 60);
+            $"The maker's warranty on the fan{(part.Model.Length > 0 ? $" {part.Model}" : "")} ends on {HouseTime.Show(end)}.", NearDays: 60);
 }

@@ -12,7 +12,8 @@ public sealed class QueueDueReminders(OfficeDb db, MailSettings mail, ClockWatch
     public static readonly TimeOnly From = new(9, 0);
     public static readonly TimeOnly Until = new(17, 0);
 
-    /// <returns>How many went into the outbox.</returns>
+    /// <summary>What is due at one house on one day goes in one message, upkeep and offers apart.</summary>
+    /// <returns>How many reminders went into the outbox.</returns>
     public async Task<int> RunAsync(CancellationToken cancel = default)
     {
         if ((await watch.TickAsync(db, cancel)).Length > 0) return 0;
@@ -24,14 +25,10 @@ public sealed class QueueDueReminders(OfficeDb db, MailSettings mail, ClockWatch
             .Select(r => new { r.Id, HouseId = r.HouseId ?? 0, r.RuleCode, r.SendOn }).ToListAsync(cancel);
         if (due.Count == 0) return 0;
         var readers = await ReminderLetter.ReadersAsync(db, due.Select(r => (int?)r.HouseId).Where(id => id > 0), company, cancel);
+        var told = due.Where(r => readers.TryGetValue(r.HouseId, out var reader) && rules.ContainsKey(r.RuleCode) && IsTime(r.SendOn, now, HouseTime.Zone(reader.TimeZone, company.TimeZone)));
         var queued = 0;
-        foreach (var reminder in due)
-        {
-            if (!readers.TryGetValue(reminder.HouseId, out var reader) || !rules.TryGetValue(reminder.RuleCode, out var rule)) continue;
-            if (!IsTime(reminder.SendOn, now, HouseTime.Zone(reader.TimeZone, company.TimeZone))) continue;
-            if (await QueueAsync(reminder.Id, rule, reader, company, now, cancel)) queued++;
-        }
-
+        foreach (var together in told.GroupBy(r => (r.HouseId, Class: ReminderLetter.ClassOf(rules[r.RuleCode]))))
+            queued += await QueueAsync([.. together.Select(r => r.Id)], rules, readers[together.Key.HouseId], company, now, cancel);
         return queued;
     }
 
@@ -43,32 +40,37 @@ public sealed class QueueDueReminders(OfficeDb db, MailSettings mail, ClockWatch
         return sendOn <= DateOnly.FromDateTime(local) && time >= From && time < Until;
     }
 
-    private async Task<bool> QueueAsync(int id, ReminderRule rule, ReminderLetter.Reader reader, CompanyProfile company, DateTime now, CancellationToken cancel)
+    /// <returns>How many of these went into one message.</returns>
+    private async Task<int> QueueAsync(List<int> ids, Dictionary<string, ReminderRule> rules, ReminderLetter.Reader reader, CompanyProfile company, DateTime now, CancellationToken cancel)
     {
         db.ChangeTracker.Clear();
         try
         {
-            return await db.WriteAsync(async () =>
-            {
-                var reminder = await db.Reminders.SingleAsync(r => r.Id == id, cancel);
-                if (reminder.State != ReminderState.Planned || ReminderLetter.Of(reminder, rule, reader, company).Letter is not { } letter) return false;
-                var address = MailAddress.KeyOf(letter.ToAddress);
-                if (await db.Suppressions.AnyAsync(s => s.Address == address && (s.Class == null || s.Class == letter.Class), cancel)) return false;
-                var from = Letterhead.Of(company, mail);
-                if (reminder.HouseId is { } house) letter = OwnerPage.WithLink(letter, OwnerPage.AddLink(db, from, house, reader.CustomerId, now));
-                var message = await QueueMail.AddAsync(db, from, now, letter, cancel);
-                await db.SaveChangesAsync(cancel);
-                (reminder.State, reminder.OutboxMessageId) = (ReminderState.Queued, message.Id);
-                await db.SaveChangesAsync(cancel);
-                return true;
-            }, cancel);
+            return await db.WriteAsync(() => WriteAsync(ids, rules, reader, company, now, cancel), cancel);
         }
         catch (DbUpdateException)
         {
-            // Another instance queued the same reminder in this instant; its message is the one. What was meant to be written must
-            // not be left for the next save in this round.
+            // Another instance queued one of them in this instant; its message is the one. What was meant to be written must not be
+            // left for the next save in this round.
             db.ChangeTracker.Clear();
-            return false;
+            return 0;
         }
+    }
+
+    private async Task<int> WriteAsync(List<int> ids, Dictionary<string, ReminderRule> rules, ReminderLetter.Reader reader, CompanyProfile company, DateTime now, CancellationToken cancel)
+    {
+        var reminders = await db.Reminders.Where(r => ids.Contains(r.Id) && r.State == ReminderState.Planned).OrderBy(r => r.DueOn).ThenBy(r => r.Id).ToListAsync(cancel);
+        var said = reminders.Select(r => new RuledReminder(r, rules[r.RuleCode])).Where(s => ReminderLetter.Of(s.Reminder, s.Rule, reader, company).Letter is not null).ToList();
+        if (said.Count == 0) return 0;
+        var letter = ReminderLetter.Of(said, reader, company);
+        var address = MailAddress.KeyOf(letter.ToAddress);
+        if (await db.Suppressions.AnyAsync(s => s.Address == address && (s.Class == null || s.Class == letter.Class), cancel)) return 0;
+        var from = Letterhead.Of(company, mail);
+        letter = letter.HouseId is { } house ? OwnerPage.WithLink(letter, OwnerPage.AddLink(db, from, house, reader.CustomerId, now)) : letter with { Text = $"{letter.Text.TrimEnd()}\n\n{from.Link("follow-up")}" };
+        var message = await QueueMail.AddAsync(db, from, now, letter, cancel);
+        await db.SaveChangesAsync(cancel);
+        foreach (var one in said) (one.Reminder.State, one.Reminder.OutboxMessageId) = (ReminderState.Queued, message.Id);
+        await db.SaveChangesAsync(cancel);
+        return said.Count;
     }
 }

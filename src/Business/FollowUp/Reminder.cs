@@ -17,6 +17,9 @@ public enum ReminderAnchor
     FreezeSeason,
     FanWarrantyEnd,
     LicenceEnd,
+    CalibrationEnd,
+    ReportDue,
+    ReportFeeDue,
 }
 
 /// <summary>How the reader is reached first. What cannot go that way comes to the list of letters and calls.</summary>
@@ -98,5 +101,8 @@ public sealed class Reminder : Record
     public ReminderState State { get; set; }
     public int? OutboxMessageId { get; set; }
     public int? LetterRunId { get; set; }
+
+    /// <summary>The printed letter as it is filed among the house's papers.</summary>
+    public int? LetterDocumentId { get; set; }
     public string Note { get; set; } = "";
 }

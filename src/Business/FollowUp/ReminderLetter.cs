@@ -28,22 +28,29 @@ public sealed record ReminderLetter(Letter? Letter, string WhyNot)
     /// <summary>Who is written to about these houses: the present owners.</summary>
     public static async Task<Dictionary<int, Reader>> ReadersAsync(OfficeDb db, IQueryable<House> houses, CancellationToken cancel = default)
     {
-        var read = await houses.AsNoTracking().Select(h => new
-        {
-            h.Id,
-            h.TimeZone,
-            h.Street,
-            h.Street2,
-            h.City,
-            h.State,
-            h.Zip,
-            Owner = h.Owners.Where(o => o.ToDay == null).OrderByDescending(o => o.FromDay)
-                .Select(o => new { o.CustomerId, o.Customer!.Name, o.Customer.ContactName, o.Customer.Email, o.Customer.Phone, o.Customer.MailingAddress }).FirstOrDefault(),
-            Tag = db.Systems.Where(s => s.HouseId == h.Id).OrderByDescending(s => s.ActivatedAtUtc).Select(s => s.TagNumber).FirstOrDefault(),
-        }).ToListAsync(cancel);
+        // As a join by the owners' house: "the first of each house" would number the owners of all houses.
+        var read = await houses.AsNoTracking().SelectMany(
+            h => h.Owners.Where(o => o.ToDay == null && !db.HouseOwners.Any(later => later.HouseId == o.HouseId && later.ToDay == null && (later.FromDay > o.FromDay || (later.FromDay == o.FromDay && later.Id > o.Id)))).DefaultIfEmpty(),
+            (h, o) => new
+            {
+                h.Id,
+                h.TimeZone,
+                h.Street,
+                h.Street2,
+                h.City,
+                h.State,
+                h.Zip,
+                CustomerId = (int?)o!.CustomerId,
+                o.Customer!.Name,
+                o.Customer.ContactName,
+                o.Customer.Email,
+                o.Customer.Phone,
+                o.Customer.MailingAddress,
+                Tag = db.Systems.Where(s => s.HouseId == h.Id).OrderByDescending(s => s.ActivatedAtUtc).Select(s => s.TagNumber).FirstOrDefault(),
+            }).ToListAsync(cancel);
         return read.ToDictionary(x => x.Id, x => new Reader(
-            x.Id, x.Owner?.CustomerId ?? 0, x.TimeZone, $"{x.Street}, {x.City}", x.Owner?.ContactName is { Length: > 0 } contact ? contact : x.Owner?.Name ?? "", x.Owner?.Email ?? "", x.Tag ?? "",
-            x.Owner?.Phone ?? "", x.Owner?.MailingAddress is { Length: > 0 } elsewhere ? elsewhere : $"{x.Street}{(x.Street2.Length == 0 ? "" : ", " + x.Street2)}, {x.City}, {x.State} {x.Zip}"));
+            x.Id, x.CustomerId ?? 0, x.TimeZone, $"{x.Street}, {x.City}", x.ContactName is { Length: > 0 } contact ? contact : x.Name ?? "", x.Email ?? "", x.Tag ?? "",
+            x.Phone ?? "", x.MailingAddress is { Length: > 0 } elsewhere ? elsewhere : $"{x.Street}{(x.Street2.Length == 0 ? "" : ", " + x.Street2)}, {x.City}, {x.State} {x.Zip}"));
     }
 
     public static ReminderLetter Of(Reminder reminder, ReminderRule rule, Reader reader, CompanyProfile company)
@@ -55,11 +62,14 @@ public sealed record ReminderLetter(Letter? Letter, string WhyNot)
         if (reader.Email.Length == 0) return new(null, "no e-mail address");
         if (!MailAddress.IsUsable(reader.Email)) return new(null, $"“{reader.Email}” is not a usable e-mail address");
         if (missing.Count > 0) return new(null, $"the text needs {string.Join(" and ", missing.Select(f => ReminderText.Fields.GetValueOrDefault(f, f)))}, which is empty");
-        return new(new Letter("reminder:" + reminder.Key, ClassOf(rule), reader.Email, reader.Name, ReminderText.Fill(rule.Subject, values), ReminderText.Fill(rule.Body, values))
-        {
-            HouseId = reminder.HouseId,
-            Automatic = true,
-        }, "");
+        return new(Of([new(reminder, rule)], reader, company), "");
+    }
+
+    /// <summary>Several of one house and one class, each of which may be mailed, in one letter.</summary>
+    public static Letter Of(IReadOnlyList<RuledReminder> said, Reader reader, CompanyProfile company)
+    {
+        var words = GatheredWords.Of(said, reader, company);
+        return new(words.Key, ClassOf(said[0].Rule), reader.Email, reader.Name, words.Subject, words.Text) { HouseId = said[0].Reminder.HouseId, Automatic = true, Heads = words.Heads };
     }
 
     public static ReminderText.Values Values(DateOnly dueOn, string because, Reader reader, CompanyProfile company) =>

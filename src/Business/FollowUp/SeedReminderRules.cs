@@ -18,6 +18,9 @@ public static class SeedReminderRules
     public const string FreezeSeason = "freeze-season";
     public const string FanWarranty = "fan-warranty";
     public const string LicenceEnd = "licence-end";
+    public const string CalibrationEnd = "calibration-end";
+    public const string StateReport = "state-report";
+    public const string StateFee = "state-fee";
 
     public static async Task RunAsync(OfficeDb db, CancellationToken cancel = default)
     {

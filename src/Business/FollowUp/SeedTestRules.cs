@@ -36,7 +36,7 @@ internal static class SeedTestRules
             Body = """
                 Dear {name},
 
-                the system at {house} has to be proven by a radon test between one day and thirty days after its fan was switched on. We do not have that result yet.
+                the system at {house} has to be proven by a radon test within thirty days after it began to run, not in its first 24 hours. We do not have that result yet.
 
                 {because}
 

@@ -8,6 +8,9 @@ public sealed record Letter(string Key, MailClass Class, string ToAddress, strin
     public IReadOnlyList<LetterAttachment> Attachments { get; init; } = [];
     public int? HouseId { get; init; }
 
+    /// <summary>The paragraphs of the text that stand over the others.</summary>
+    public IReadOnlyList<string> Heads { get; init; } = [];
+
     /// <summary>Written by a rule and not because a person pressed a button.</summary>
     public bool Automatic { get; init; }
 }

@@ -47,7 +47,7 @@ public static partial class RenderMail
     private static MimeEntity Body(MailIdentity from, Letter letter, Uri? unsubscribe)
     {
         var text = letter.Text.ReplaceLineEndings("\n").Trim() + "\n\n" + Foot(from, letter.Class, unsubscribe);
-        var body = new BodyBuilder { TextBody = text.ReplaceLineEndings("\r\n"), HtmlBody = Html(text, MailAddress.OneLine(letter.Subject)) };
+        var body = new BodyBuilder { TextBody = text.ReplaceLineEndings("\r\n"), HtmlBody = Html(text, MailAddress.OneLine(letter.Subject), letter.Heads) };
         foreach (var attachment in letter.Attachments)
             body.Attachments.Add(MailAddress.OneLine(attachment.Name), attachment.Content, ContentType.Parse(attachment.ContentType));
         var made = body.ToMessageBody();
@@ -70,12 +70,16 @@ public static partial class RenderMail
     }
 
     /// <summary>Paragraphs from blank lines, links from addresses; everything else is text.</summary>
-    public static string Html(string text, string title)
+    public static string Html(string text, string title, IReadOnlyList<string>? heads = null)
     {
         var html = new StringBuilder($"<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><title>{WebUtility.HtmlEncode(title)}</title></head>\n")
             .Append("<body style=\"font:16px/1.5 sans-serif;color:#1d2933;max-width:38em;margin:1em\">\n");
         foreach (var paragraph in text.ReplaceLineEndings("\n").Split("\n\n", StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries))
-            html.Append("<p>").AppendJoin("<br>\n", paragraph.Split('\n').Where(l => l.Trim() != "--").Select(Line)).Append("</p>\n");
+        {
+            var (open, close) = heads?.Contains(paragraph) == true ? ("<h2 style=\"font-size:1em;margin-top:1.5em\">", "</h2>\n") : ("<p>", "</p>\n");
+            html.Append(open).AppendJoin("<br>\n", paragraph.Split('\n').Where(l => l.Trim() != "--").Select(Line)).Append(close);
+        }
+
         return html.Append("</body></html>\n").ToString();
     }
 

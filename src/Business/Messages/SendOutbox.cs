@@ -1,3 +1,4 @@
+using System.Data.Common;
 using Microsoft.EntityFrameworkCore;
 using MitigationOffice.Business.Data;
 
@@ -10,8 +11,11 @@ public sealed record OutboxRound(int Sent, int Later, int Refused, int Uncertain
 /// given over, so that none is lost and none goes out twice unseen.</summary>
 public sealed class SendOutbox(OfficeDb db, MailSettings mail, MailFolder folder, ClockWatch watch, TimeProvider clock)
 {
-    /// <summary>Longer than the longest wait for a server's answer.</summary>
-    private TimeSpan ClaimFor => mail.AnswerTimeout + TimeSpan.FromMinutes(5);
+    /// <summary>A claim says for so long that its holder lives; while a server is slow to answer it is renewed. One that lapses while
+    /// its holder lives after all does no harm: the message counts as uncertain until the holder writes the answer down.</summary>
+    public static readonly TimeSpan ClaimFor = TimeSpan.FromMinutes(2);
+
+    public static readonly TimeSpan RenewEvery = TimeSpan.FromSeconds(30);
 
     private static readonly TimeSpan OnceMoreAfter = TimeSpan.FromHours(24);
     private const int MostAtOnce = 200;
@@ -50,7 +54,7 @@ public sealed class SendOutbox(OfficeDb db, MailSettings mail, MailFolder folder
             }
 
             if (await ClaimAsync(id, cancel) is not { } claimed) continue;
-            var answer = await door.SendAsync(id, claimed.Subject, claimed.Mime, cancel);
+            var answer = await GiveOverAsync(door, claimed, cancel);
             await SettleAsync(claimed, answer);
             said.Add(answer.Said);
             if (answer.Said != DoorSaid.NotNow && !answer.StopHere) continue;
@@ -95,6 +99,29 @@ public sealed class SendOutbox(OfficeDb db, MailSettings mail, MailFolder folder
                 .SetProperty(m => m.Attempts, m => m.Attempts + 1)
                 .SetProperty(m => m.Version, m => m.Version + 1), cancel), cancel);
         return won == 1 ? await db.Outbox.AsNoTracking().SingleAsync(m => m.Id == id, CancellationToken.None) : null;
+    }
+
+    private async Task<DoorAnswer> GiveOverAsync(IMailDoor door, OutboxMessage claimed, CancellationToken cancel)
+    {
+        using var answered = new CancellationTokenSource();
+        var answer = door.SendAsync(claimed.Id, claimed.Subject, claimed.Mime, cancel);
+        while (await Task.WhenAny(answer, Task.Delay(RenewEvery, clock, answered.Token)) != answer) await RenewAsync(claimed.Id);
+        await answered.CancelAsync();
+        return await answer;
+    }
+
+    private async Task RenewAsync(int id)
+    {
+        var until = Now + ClaimFor;
+        try
+        {
+            await db.WriteAsync(() => db.Outbox.Where(m => m.Id == id && m.ClaimedBy == _me && m.State == DeliveryState.Claimed)
+                .ExecuteUpdateAsync(s => s.SetProperty(m => m.ClaimedUntilUtc, until)));
+        }
+        catch (Exception e) when (e is DbException or TimeoutException or InvalidOperationException)
+        {
+            // The database is away for a moment. The server's answer is still to come, and is worth waiting for.
+        }
     }
 
     private async Task SettleAsync(OutboxMessage claimed, DoorAnswer answer)

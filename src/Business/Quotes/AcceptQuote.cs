@@ -76,6 +76,7 @@ public static class AcceptQuote
         {
             QuoteRevisionId = r.Id,
             QuoteTierId = tier.Id,
+            SuctionDesignId = tier.SuctionDesignId ?? r.SuctionDesignId,
             AddOnIds = Ids(chosen),
             DeclinedAddOnIds = Ids(declined),
             Net = totals.Net,

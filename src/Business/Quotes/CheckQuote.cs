@@ -1,3 +1,4 @@
+using System.Globalization;
 using MitigationOffice.Business.Customers;
 using MitigationOffice.Business.Data;
 using MitigationOffice.Business.Messages;
@@ -37,6 +38,7 @@ public static class CheckQuote
         if (Empty(r.Terms)) yield return new("The terms of payment are empty.", nameof(r.Terms));
         if (Empty(r.WhyRecommended)) yield return new("Nothing says why that choice is recommended.", nameof(r.WhyRecommended));
         if (r.FanLifeYears == 0) yield return new("How long a fan lasts is not filled in, so the cost of owning replaces none.", nameof(r.FanLifeYears));
+        if (r.Tiers.Find(t => t.Position == r.RecommendedTier) is { SuctionDesignId: not null } own) yield return new($"“{own.Name}” is recommended and stands on a design of its own; read once more why.", nameof(r.WhyRecommended));
         foreach (var (one, next) in r.Tiers.OrderBy(t => t.Position).Zip(r.Tiers.OrderBy(t => t.Position).Skip(1)))
             if (Same(one, next)) yield return new($"“{one.Name}” and “{next.Name}” hold the same lines.", nameof(r.Tiers));
     }
@@ -72,8 +74,13 @@ public static class CheckQuote
         {
             if (tier.Lines.Count == 0) yield return new($"“{tier.Name}” has no lines.", nameof(r.Tiers));
             else if (tier.Lines.Select(l => l.Amount).Sum() <= Money.Zero) yield return new($"“{tier.Name}” has no price.", nameof(r.Tiers));
+            if (tier.SuctionDesignId is null) continue;
+            if (Empty(tier.Scope)) yield return new($"“{tier.Name}” stands on a design of its own: write what is done in it.", $"Tiers_{tier.Position - 1}__Scope");
+            if (tier.ElectricityPerYear <= Money.Zero) yield return new($"“{tier.Name}” stands on a design of its own: write what it costs to run in a year.", $"Tiers_{tier.Position - 1}__ElectricityPerYear");
         }
 
+        if (r.Tiers.SelectMany(t => t.Lines).Select(l => l.Words).Distinct(StringComparer.Ordinal).Count() is > SideBySide.MostRows and var rows)
+            yield return new(string.Create(CultureInfo.InvariantCulture, $"The choices hold {rows:#,0} different lines; {SideBySide.MostRows} are the most that a quote’s paper takes. Put together lines that belong together."), nameof(r.Tiers));
         if (r.Tiers.All(t => t.Position != r.RecommendedTier)) yield return new("Choose which of them is recommended.", nameof(r.RecommendedTier));
         foreach (var addOn in r.AddOns.Where(a => Empty(a.Reason))) yield return new($"Say why “{addOn.Words}” is offered.", nameof(r.AddOns));
     }

@@ -50,7 +50,11 @@ public static class PriceQuote
 
     /// <summary>Add-ons that this tier does not hold already.</summary>
     public static IEnumerable<QuoteAddOn> OpenTo(QuoteTier tier, IEnumerable<QuoteAddOn> addOns) =>
-        addOns.Where(a => !Holds(tier, a)).OrderBy(a => a.Position).ThenBy(a => a.Id);
+        addOns.Where(a => IsOpenTo(tier, a)).OrderBy(a => a.Position).ThenBy(a => a.Id);
+
+    public static bool IsOpenTo(QuoteTier tier, QuoteAddOn addOn) => IsBeside(tier, addOn) && !Holds(tier, addOn);
+
+    public static bool IsBeside(QuoteTier tier, QuoteAddOn addOn) => addOn.Beside == 0 || (addOn.Beside & QuoteAddOn.Bit(tier.Position)) != 0;
 
     public static bool Holds(QuoteTier tier, QuoteAddOn addOn) =>
         addOn.PriceItemId is { } item && tier.Lines.Any(l => l.PriceItemId == item);

@@ -16,15 +16,36 @@ public static class ProposeTiers
 
     public static void Into(QuoteRevision revision, QuoteBasis basis, IReadOnlyList<PriceItem> book)
     {
-        var count = new CountItems(basis, book);
-        var taken = book.Where(i => !i.Retired && i.TakenBy != TakenBy.Hand).OrderBy(i => i.Use).ThenBy(i => i.Kind).ThenBy(i => i.Name, StringComparer.OrdinalIgnoreCase)
-            .Select(i => new Taken(i, i.TakenBy == TakenBy.Hour ? 0 : count.Of(i), JudgeAddOn.Of(i, basis))).Where(t => t.Quantity > 0 || t.Item.TakenBy == TakenBy.Hour).ToList();
+        var taken = Take(basis, book);
         for (var n = 1; n <= 3; n++) revision.Tiers.Add(Tier(n, basis, taken));
-        var addOns = taken.Where(t => t.Item.Use == PriceUse.AddOn && t.Quantity > 0 && t.Verdict.Stand != AddOnStand.NotOffered && !t.InTier(1)).ToList();
-        revision.AddOns.AddRange(addOns.Select((t, i) => AddOn(t, basis.Company, i + 1)));
-        revision.NotOffered = string.Join('\n', taken.Where(t => t.Verdict.Stand == AddOnStand.NotOffered).Select(t => $"{t.Item.Name}: {t.Verdict.Why}"));
+        revision.AddOns.AddRange(AddOnsBeside(1, basis, taken));
+        revision.NotOffered = string.Join('\n', NotOffered(taken));
         Recommend(revision, basis, taken);
     }
+
+    /// <summary>One choice by itself, taken from a design.</summary>
+    /// <param name="AddOns">What can be added to it.</param>
+    /// <param name="NotOffered">What the book holds and the house does not ask for, and why.</param>
+    public sealed record OneTier(List<QuoteLine> Lines, List<QuoteAddOn> AddOns, IReadOnlyList<string> NotOffered);
+
+    /// <param name="n">1 to 3.</param>
+    public static OneTier For(int n, QuoteBasis basis, IReadOnlyList<PriceItem> book)
+    {
+        var taken = Take(basis, book);
+        return new(Tier(n, basis, taken).Lines, [.. AddOnsBeside(n, basis, taken)], [.. NotOffered(taken)]);
+    }
+
+    private static List<Taken> Take(QuoteBasis basis, IReadOnlyList<PriceItem> book)
+    {
+        var count = new CountItems(basis, book);
+        return [.. book.Where(i => !i.Retired && i.TakenBy != TakenBy.Hand).OrderBy(i => i.Use).ThenBy(i => i.Kind).ThenBy(i => i.Name, StringComparer.OrdinalIgnoreCase)
+            .Select(i => new Taken(i, i.TakenBy == TakenBy.Hour ? 0 : count.Of(i), JudgeAddOn.Of(i, basis))).Where(t => t.Quantity > 0 || t.Item.TakenBy == TakenBy.Hour)];
+    }
+
+    private static IEnumerable<QuoteAddOn> AddOnsBeside(int n, QuoteBasis basis, List<Taken> taken) =>
+        taken.Where(t => t.Item.Use == PriceUse.AddOn && t.Quantity > 0 && t.Verdict.Stand != AddOnStand.NotOffered && !t.InTier(n)).Select((t, i) => AddOn(t, basis.Company, i + 1));
+
+    private static IEnumerable<string> NotOffered(List<Taken> taken) => taken.Where(t => t.Verdict.Stand == AddOnStand.NotOffered).Select(t => $"{t.Item.Name}: {t.Verdict.Why}");
 
     private static QuoteTier Tier(int n, QuoteBasis basis, List<Taken> taken)
     {
@@ -41,7 +62,9 @@ public static class ProposeTiers
         return tier;
     }
 
-    /// <summary>Says which choice the forecast speaks for.</summary>
+    /// <summary>Says which choice the forecast speaks for; leaves it where there is no forecast.</summary>
+    public static void Recommend(QuoteRevision revision, QuoteBasis basis, IReadOnlyList<PriceItem> book) => Recommend(revision, basis, Take(basis, book));
+
     private static void Recommend(QuoteRevision revision, QuoteBasis basis, List<Taken> taken)
     {
         if (basis.Freeze is not { } freeze) return;

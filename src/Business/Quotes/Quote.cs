@@ -141,6 +141,17 @@ public sealed class QuoteTier : Record
     public decimal DiscountPercent { get; set; }
     public Money DiscountAmount { get; set; }
     public string DiscountReason { get; set; } = "";
+
+    /// <summary>The design this choice stands on; null: the quote's. Only with one of its own do the five below count.</summary>
+    public int? SuctionDesignId { get; set; }
+
+    /// <summary>What is done in this choice.</summary>
+    public string Scope { get; set; } = "";
+    public Money ElectricityPerYear { get; set; }
+    public Money HeatCablePerYear { get; set; }
+    public Money HouseAirPerYear { get; set; }
+    public Money FanReplacement { get; set; }
+    public int FanLifeYears { get; set; }
     public List<QuoteLine> Lines { get; set; } = [];
 }
 
@@ -183,6 +194,11 @@ public sealed class QuoteAddOn : Record
     public OfferReason OfferedFor { get; set; }
     public bool Taxable { get; set; }
     public bool Recommended { get; set; }
+
+    /// <summary>Beside which choices it is offered: a bit for each position, the first the lowest; 0: beside every one.</summary>
+    public int Beside { get; set; }
+
+    public static int Bit(int position) => 1 << (position - 1);
 }
 
 /// <summary>The secret link under which one customer sees one revision. Only the hash is kept.</summary>
@@ -207,6 +223,9 @@ public sealed class Acceptance : Record
 {
     public int QuoteRevisionId { get; set; }
     public int QuoteTierId { get; set; }
+
+    /// <summary>The design that was chosen with it; null: quoted by hand.</summary>
+    public int? SuctionDesignId { get; set; }
 
     /// <summary>Ids of the chosen add-ons, ascending, comma between.</summary>
     public string AddOnIds { get; set; } = "";
@@ -249,7 +268,7 @@ public sealed class Acceptance : Record
 
     /// <summary>Of the acceptance before it and everything in this one.</summary>
     public string ComputeHash() => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(string.Join('\u001f', PreviousHash,
-        Of(QuoteRevisionId), Of(QuoteTierId), AddOnIds, DeclinedAddOnIds, Of(Net.Cents), Of(Discount.Cents), Of(Tax.Cents), Of(Total.Cents), Of(Deposit.Cents),
+        Of(QuoteRevisionId), Of(QuoteTierId), Of(SuctionDesignId ?? 0), AddOnIds, DeclinedAddOnIds, Of(Net.Cents), Of(Discount.Cents), Of(Tax.Cents), Of(Total.Cents), Of(Deposit.Cents),
         TypedName, ConsentText, IntentText, PhaseText, OfferSha256, AtUtc.ToString("yyyy-MM-ddTHH:mm:ss.ffffff", CultureInfo.InvariantCulture), TimeZone, IpAddress, UserAgent,
         Of(QuoteLinkId ?? 0), Of(PdfDocumentId), PdfSha256, Of(SignedDocumentId), SignedSha256, CancelBy.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)))));
 

@@ -79,6 +79,13 @@ public static class ReviseQuote
         DiscountPercent = t.DiscountPercent,
         DiscountAmount = t.DiscountAmount,
         DiscountReason = t.DiscountReason,
+        SuctionDesignId = t.SuctionDesignId,
+        Scope = t.Scope,
+        ElectricityPerYear = t.ElectricityPerYear,
+        HeatCablePerYear = t.HeatCablePerYear,
+        HouseAirPerYear = t.HouseAirPerYear,
+        FanReplacement = t.FanReplacement,
+        FanLifeYears = t.FanLifeYears,
         Lines = [.. t.Lines.OrderBy(l => l.Position).Select(Copy)],
     };
 
@@ -121,5 +128,6 @@ public static class ReviseQuote
         OfferedFor = a.OfferedFor,
         Taxable = a.Taxable,
         Recommended = a.Recommended,
+        Beside = a.Beside,
     };
 }

@@ -24,11 +24,11 @@ public static class SendQuote
         if (full.Revision.State != RevisionState.Draft) return new([], null, "This revision was sent already.");
         if (full.Revision.Version != expectedVersion) return new([], null, "Someone changed this quote since you opened it. Look at it again, then send it.");
         if (full.Gaps(now).Concat(further ?? []).ToList() is { Count: > 0 } gaps) return new(gaps, null);
-        var design = await DesignAsync(db, full.Revision.SuctionDesignId, clock);
-        var pdf = QuotePaper.Make(full.OnPaper(now) with { Section = await GatherPaper.SectionAsync(db, full) });
+        var designs = await DesignsAsync(db, full.Revision, clock);
+        var pdf = QuotePaper.Make(full.OnPaper(now) with { Sections = await GatherPaper.SectionsAsync(db, full) });
         try
         {
-            return await db.WriteAsync(async () => new SentQuote([], await FreezeAsync(db, full, design, pdf, from, now, by)));
+            return await db.WriteAsync(async () => new SentQuote([], await FreezeAsync(db, full, designs, pdf, from, now, by)));
         }
         catch (DbUpdateConcurrencyException)
         {
@@ -50,7 +50,7 @@ public static class SendQuote
         return new([], token);
     });
 
-    private static async Task<string> FreezeAsync(OfficeDb db, QuoteInFull full, SuctionDesign? design, byte[] pdf, MailIdentity from, DateTime now, string by)
+    private static async Task<string> FreezeAsync(OfficeDb db, QuoteInFull full, IReadOnlyList<SuctionDesign> designs, byte[] pdf, MailIdentity from, DateTime now, string by)
     {
         var (revision, paper) = (full.Revision, full.OnPaper(now));
         var document = StoredDocument.Of(pdf, PaperKind.Quote, $"Quote {full.Quote.Number} {revision.Letter}", paper.FileName, "application/pdf", full.House.Id, now, by);
@@ -60,7 +60,7 @@ public static class SendQuote
         revision.SentSha256 = SealOffer.Of(revision);
         foreach (var earlier in await db.QuoteRevisions.Where(r => r.QuoteId == full.Quote.Id && r.Id != revision.Id && r.State == RevisionState.Sent).ToListAsync())
             earlier.State = RevisionState.Replaced;
-        if (design is { FrozenAtUtc: null }) design.FrozenAtUtc = now;
+        foreach (var design in designs) design.FrozenAtUtc ??= now;
         var token = await LinkAndMailAsync(db, full, from, now);
         await db.SaveChangesAsync();
         return token;
@@ -68,12 +68,12 @@ public static class SendQuote
 
     /// <summary>What was promised stays: the computed report is stored before nothing can change it any more. Computed outside
     /// the transaction, which holds up all other writers.</summary>
-    private static async Task<SuctionDesign?> DesignAsync(OfficeDb db, int? designId, TimeProvider clock)
+    private static async Task<IReadOnlyList<SuctionDesign>> DesignsAsync(OfficeDb db, QuoteRevision revision, TimeProvider clock)
     {
-        if (designId is null) return null;
-        var design = await db.Designs.WithRoute().SingleAsync(d => d.Id == designId);
-        await ComputeDesign.StoreAsync(db, design, clock);
-        return design;
+        var ids = revision.Tiers.Select(t => t.SuctionDesignId ?? revision.SuctionDesignId).Append(revision.SuctionDesignId).OfType<int>().Distinct().ToList();
+        var designs = await db.Designs.WithRoute().Where(d => ids.Contains(d.Id)).OrderBy(d => d.Id).ToListAsync();
+        foreach (var design in designs) await ComputeDesign.StoreAsync(db, design, clock);
+        return designs;
     }
 
     private static async Task<string> LinkAndMailAsync(OfficeDb db, QuoteInFull full, MailIdentity from, DateTime now)

@@ -21,6 +21,7 @@ public static class CalendarFeed
 {
     /// <summary>How long back the feed reaches.</summary>
     public const int DaysBack = 60;
+    private const string PrivateStreet = "private address";
 
     /// <summary>Length of a visit with an hour of arrival, by the part of the day it takes: common practice, no source.</summary>
     private static TimeSpan Length(DayPart part) => part == DayPart.WholeDay ? TimeSpan.FromHours(8) : TimeSpan.FromHours(4);
@@ -35,17 +36,21 @@ public static class CalendarFeed
 
     /// <summary>The feed as text, lines folded and ended as the standard asks. Five statements.</summary>
     /// <param name="publicAddress">Where an entry links to its sheet.</param>
-    public static async Task<string> WriteAsync(OfficeDb db, CalendarLink link, Uri publicAddress, DateTime nowUtc)
+    /// <param name="isPrivate">Whether a rule keeps a house's address from others, as the keeper of the phone's calendar is one: the entry then
+    /// says the town and links to the sheet.</param>
+    public static async Task<string> WriteAsync(OfficeDb db, CalendarLink link, Uri publicAddress, DateTime nowUtc, Func<int, bool> isPrivate)
     {
         var company = await db.Company.Select(c => new { c.Name, c.TimeZone }).SingleAsync();
         var calendar = new Calendar { ProductId = "-//Mitigation Office//Work days//EN" };
         calendar.AddProperty("X-WR-CALNAME", link.Everything ? $"{company.Name}, all work" : $"{company.Name}, my work");
         calendar.AddProperty("REFRESH-INTERVAL;VALUE=DURATION", "PT1H");
         var from = DateOnly.FromDateTime(nowUtc).AddDays(-DaysBack);
-        foreach (var day in await DaysAsync(db, link, from)) calendar.Events.Add(EventOf(day, link, company.TimeZone, publicAddress));
-        foreach (var appointment in await AppointmentsAsync(db, link, from)) calendar.Events.Add(EventOf(appointment, company.TimeZone, publicAddress));
+        foreach (var day in await DaysAsync(db, link, from)) calendar.Events.Add(EventOf(day with { Street = Shown(day.Street, isPrivate(day.Day.HouseId)) }, link, company.TimeZone, publicAddress));
+        foreach (var appointment in await AppointmentsAsync(db, link, from)) calendar.Events.Add(EventOf(appointment with { Street = Shown(appointment.Street, isPrivate(appointment.Appointment.HouseId)) }, company.TimeZone, publicAddress));
         return new CalendarSerializer().SerializeToString(calendar) ?? "";
     }
+
+    private static string Shown(string street, bool isPrivate) => isPrivate ? PrivateStreet : street;
 
     private sealed record Entry(WorkDay Day, string? Number, string? Call, string Hold, string Street, string City, string TimeZone);
 
@@ -80,7 +85,7 @@ public static class CalendarFeed
         var made = New(e.Day.CalendarUid, e.Day.Sequence, e.Day.ChangedAtUtc, gone, $"{e.Number ?? e.Call} · {e.Street}, {e.City}", e.Street, e.City);
         When(made, e.Day.Day, e.Day.ArriveAt ?? (e.Day.Part == DayPart.Afternoon ? new TimeOnly(12, 0) : e.Day.Part == DayPart.Morning ? new TimeOnly(8, 0) : null), Length(e.Day.Part), HouseTime.Zone(e.TimeZone, companyZone));
         var with = e.Day.Bookings.Where(b => b.GivenBack == 0).Select(b => b.Name).Distinct().ToList();
-        made.Description = string.Join('\n', new[] { e.Call is not null ? "Service call" : "Installation", with.Count > 0 ? string.Join(", ", with) : "", e.Hold.Length > 0 ? $"On hold: {e.Hold}" : "" }.Where(l => l.Length > 0));
+        made.Description = string.Join('\n', new[] { e.Call is not null ? "Service call" : "Installation", with.Count > 0 ? string.Join(", ", with) : "", e.Hold.Length > 0 && e.Street != PrivateStreet ? $"On hold: {e.Hold}" : "" }.Where(l => l.Length > 0));
         made.Url = new Uri(publicAddress, e.Day.JobId is { } job ? $"houses/{e.Day.HouseId}/work?job={job}" : $"houses/{e.Day.HouseId}/service/{e.Day.ServiceCallId}");
         return made;
     }
@@ -90,7 +95,7 @@ public static class CalendarFeed
         var a = m.Appointment;
         var made = New(a.CalendarUid, a.Sequence, a.ChangedAtUtc, a.CancelledAtUtc is not null, $"{a.Kind} · {m.Number}, {m.Street}", m.Street, m.City);
         When(made, a.Day, a.At, TimeSpan.FromHours(1), HouseTime.Zone(m.TimeZone, companyZone));
-        made.Description = string.Join('\n', new[] { a.Who, a.Words }.Where(l => l.Length > 0));
+        made.Description = string.Join('\n', new[] { a.Who, m.Street == PrivateStreet ? "" : a.Words }.Where(l => l.Length > 0));
         made.Url = new Uri(publicAddress, $"houses/{a.HouseId}/work?job={a.JobId}");
         return made;
     }

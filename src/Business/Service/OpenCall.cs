@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using MitigationOffice.Business.Data;
+using MitigationOffice.Business.Messages;
 
 namespace MitigationOffice.Business.Service;
 
@@ -15,7 +16,8 @@ public static class OpenCall
         public bool ByOwnPage { get; init; }
     }
 
-    public static async Task<ServiceCall> RunAsync(OfficeDb db, Asked asked, string sendingKey, DateTime nowUtc)
+    /// <param name="tellOffice">How mail leaves, where nobody of the office was present and it is to be told.</param>
+    public static async Task<ServiceCall> RunAsync(OfficeDb db, Asked asked, string sendingKey, DateTime nowUtc, MailSettings? tellOffice = null)
     {
         try
         {
@@ -28,6 +30,8 @@ public static class OpenCall
                     ByOwnPage = asked.ByOwnPage, CallerName = asked.CallerName, CallerPhone = asked.CallerPhone, CallerEmail = asked.CallerEmail, Sign = asked.Sign, Words = asked.Words,
                     GaugePa = asked.GaugePa, GaugeAsEntered = asked.GaugeAsEntered, OutdoorC = asked.OutdoorC,
                 }).Entity;
+                await db.SaveChangesAsync();
+                if (tellOffice is not null) await TellOffice.AddAsync(db, call, tellOffice, nowUtc);
                 await db.SaveChangesAsync();
                 return call;
             });

@@ -42,31 +42,33 @@ public static class FreezeReport
             CsvDocumentId = files.GetValueOrDefault(FileKind.Csv)?.Id, XlsxDocumentId = files.GetValueOrDefault(FileKind.Xlsx)?.Id, PdfDocumentId = files.GetValueOrDefault(FileKind.Pdf)?.Id,
             PreviousHash = head.LastRun?.Hash ?? "", Hash = "",
         };
-        var entries = preview.Plan.Rows.Select((r, i) => Entry(r, i + 1, head.Profile.Code)).ToList();
+        var text = new RowText(head.Profile);
+        var entries = preview.Plan.Rows.Select((r, i) => Entry(r, i + 1, head.Profile.Code, text)).ToList();
         run.Hash = HashReport.Of(run, entries, files.Values.Select(f => f.Sha256));
         db.ReportRuns.Add(run);
         await db.SaveChangesAsync(cancel);
         foreach (var entry in entries) entry.ReportRunId = run.Id;
-        db.ReportEntries.AddRange(entries);
-        await db.SaveChangesAsync(cancel);
+        await KeepEntries.RunAsync(db, entries, cancel);
         return run;
     }
 
-    private static ReportEntry Entry(PlannedRow row, int position, string code) => new()
+    private static ReportEntry Entry(PlannedRow row, int position, string code, RowText text) => new()
     {
         ProfileCode = code, InstalledSystemId = row.System.Id, EventKey = row.Occurrence.Key, Kind = row.Kind, Position = position, Day = row.Occurrence.Day,
-        CountsKey = row.Counts ? ReportEntry.KeyOf(row.System.Id, row.Occurrence.Key) : null, Amends = row.Amends, Changed = row.Changed, RowJson = row.RowJson,
+        CountsKey = row.Counts ? ReportEntry.KeyOf(row.System.Id, row.Occurrence.Key) : null, Amends = row.Amends, Changed = row.Changed, RowJson = row.ToldJson ?? text.Of(row.Values),
     };
 
     private static async Task<SortedDictionary<FileKind, StoredDocument>> FilesAsync(ReportPreview preview, string by, DateTime at, TimeZoneInfo zone, CancellationToken cancel)
     {
-        var (table, files) = (preview.Table, new SortedDictionary<FileKind, StoredDocument>());
-        foreach (var kind in table.Profile.Files)
+        var (table, totals, files) = (preview.Table, preview.Totals, new SortedDictionary<FileKind, StoredDocument>());
+        // The list on paper takes as long as all the rest; it is made beside it.
+        var paper = table.Profile.Files.Contains(FileKind.Pdf) ? Task.Run(() => ReportPaper.Make(table, totals, by, at, zone), cancel) : Task.FromResult<byte[]>([]);
+        foreach (var kind in table.Profile.Files.OrderBy(k => k))
         {
             var (bytes, type) = kind switch
             {
-                FileKind.Xlsx => (await ReportXlsx.BytesAsync(table, preview.Totals, cancel), "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"),
-                FileKind.Pdf => (ReportPaper.Make(table, preview.Totals, by, at, zone), "application/pdf"),
+                FileKind.Xlsx => (await ReportXlsx.BytesAsync(table, totals, cancel), "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"),
+                FileKind.Pdf => (await paper, "application/pdf"),
                 _ => (ReportCsv.Bytes(table), "text/csv"),
             };
             var name = $"state-report-{table.Profile.Code}-{preview.Period.Name}.{kind.ToString().ToLowerInvariant()}";

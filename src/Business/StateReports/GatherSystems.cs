@@ -23,7 +23,7 @@ public sealed class GatherSystems(OfficeDb db, ReportHead head)
                                  Id = s.Id, HouseId = s.HouseId, Tag = s.TagNumber, ActivatedAtUtc = s.ActivatedAtUtc, CompletedOn = s.CompletedOn, Type = s.SystemType, Points = s.SuctionPoints,
                                  Pipe = s.PipeSize, FanPlace = s.FanPlace, GaugePa = s.StartUpGaugePa, Backdraft = s.Backdraft, Cents = s.Price.Cents, Notes = s.DifferencesFromDesign,
                                  Street = h.Street, Street2 = h.Street2, City = h.City, County = h.County, State = h.State, Zip = h.Zip, Zone = h.TimeZone, Building = h.Building,
-                                 JobNumber = db.Jobs.Where(j => j.Id == s.JobId).Select(j => j.Number).FirstOrDefault(), JobDay = db.Jobs.Where(j => j.Id == s.JobId).Select(j => j.Day ?? j.DoneOn).FirstOrDefault(),
+                                 JobId = s.JobId, JobNumber = db.Jobs.Where(j => j.Id == s.JobId).Select(j => j.Number).FirstOrDefault(), JobDay = db.Jobs.Where(j => j.Id == s.JobId).Select(j => j.Day ?? j.DoneOn).FirstOrDefault(),
                                  LeftOut = db.ReportExclusions.Where(e => e.ProfileCode == code && e.InstalledSystemId == s.Id && e.OpenKey != null).Select(e => e.Reason).FirstOrDefault(),
                              }).ToListAsync(cancel);
         var parts = await ReadSystemParts.RunAsync(db, cancel);
@@ -38,11 +38,12 @@ public sealed class GatherSystems(OfficeDb db, ReportHead head)
         var fans = parts.Fans[s.Id].ToList();
         var values = new ReportValues();
         RowValues.PutHouse(values, s, [.. parts.Areas[s.HouseId].Select(a => a.Kind)]);
-        RowValues.PutOwner(values, parts.OwnerOn(s.HouseId, on));
+        var owner = parts.OwnerOn(s.HouseId, on);
+        RowValues.PutOwner(values, owner);
         RowValues.PutSystem(values, s, on, fans.Find(f => f.RemovedOn is null) ?? fans.LastOrDefault());
         RowValues.PutBefore(values, parts.TestBefore(s.HouseId, on));
         if (after is not null) RowValues.PutAfter(values, after, s.ActivatedAtUtc, zone);
-        return new(s.Id, s.HouseId, s.Tag, s.State, s.LeftOut ?? "", s.ActivatedAtUtc, [.. Occurrences(s, on, fans, after, zone)], values);
+        return new(s.Id, s.HouseId, s.Tag, s.State, s.LeftOut ?? "", s.ActivatedAtUtc, [.. Occurrences(s, on, fans, after, zone)], values) { JobId = s.JobId, CustomerId = owner?.CustomerId, TestId = after?.Id };
     }
 
     private IEnumerable<Occurrence> Occurrences(SystemRow s, DateOnly on, List<FanRow> fans, TestRow? after, TimeZoneInfo zone)

@@ -45,7 +45,7 @@ public static class PlanReport
             }
 
             places.Add(new(system, occurrence, PlaceKind.Open, occurrence.Day > period.Last ? $"comes after {period.Words}" : "", []));
-            if (occurrence.Day <= period.Last) rows.Add(new(system, occurrence, period.Holds(occurrence.Day) ? RowKind.New : RowKind.Late, text.Of(system.Values)));
+            if (occurrence.Day <= period.Last) rows.Add(new(system, occurrence, period.Holds(occurrence.Day) ? RowKind.New : RowKind.Late, system.Values));
         }
 
         void Again(SystemToReport system, Occurrence occurrence, List<ReportEntry> earlier, string why)
@@ -56,15 +56,15 @@ public static class PlanReport
             var amends = string.Create(CultureInfo.InvariantCulture, $"{runs[last.ReportRunId].Period} row {last.Position}");
             if (why.Length > 0)
             {
-                if (!withdrawn) rows.Add(new(system, occurrence, RowKind.Withdrawal, last.RowJson, amends, why));
+                if (!withdrawn) rows.Add(new(system, occurrence, RowKind.Withdrawal, RowText.Read(last.RowJson), amends, why, last.RowJson));
             }
             else if (withdrawn)
             {
-                rows.Add(new(system, occurrence, RowKind.Correction, text.Of(system.Values), amends, "to be reported after all"));
+                rows.Add(new(system, occurrence, RowKind.Correction, system.Values, amends, "to be reported after all"));
             }
             else if (text.Changed(last.RowJson, system.Values) is { Count: > 0 } changed)
             {
-                rows.Add(new(system, occurrence, RowKind.Correction, text.Of(system.Values), amends, string.Join(", ", changed)));
+                rows.Add(new(system, occurrence, RowKind.Correction, system.Values, amends, string.Join(", ", changed)));
             }
         }
     }

@@ -1,8 +1,11 @@
+using MitigationOffice.Business.StateReports.Profiles;
+
 namespace MitigationOffice.Business.StateReports;
 
 /// <summary>A row that a report would hold.</summary>
-/// <param name="RowJson">Its values; of a withdrawal those reported before.</param>
-public sealed record PlannedRow(SystemToReport System, Occurrence Occurrence, RowKind Kind, string RowJson, string Amends = "", string Changed = "")
+/// <param name="Values">As they are now; of a withdrawal those reported before.</param>
+/// <param name="ToldJson">Of a withdrawal the row it takes back, as it was kept.</param>
+public sealed record PlannedRow(SystemToReport System, Occurrence Occurrence, RowKind Kind, ReportValues Values, string Amends = "", string Changed = "", string? ToldJson = null)
 {
     public bool Counts => Kind is RowKind.New or RowKind.Late;
 }

@@ -44,7 +44,7 @@ public static class PreviewReport
 
     private static ReportTable Table(ReportHead head, PlannedReport plan, string signedBy) => new(
         head.Profile, plan.Period, head.Values(plan.Period, plan.Rows.Count == 0, signedBy),
-        [.. plan.Rows.Select(r => new RowToWrite(r.Kind, r.Occurrence.Key, r.Occurrence.Day, r.Amends, r.Changed, RowText.Read(r.RowJson)))]);
+        [.. plan.Rows.Select(r => new RowToWrite(r.Kind, r.Occurrence.Key, r.Occurrence.Day, r.Amends, r.Changed, r.Values))]);
 
     private static (string Why, ReportPeriod? First) NotNow(ReportHead head, PlannedReport plan, DateOnly today)
     {

@@ -12,9 +12,12 @@ public sealed class PrivateHouses
     private const int ShortestTold = 4;
     private readonly SearchValues<string> _told;
 
-    private PrivateHouses(IReadOnlySet<int> ids, string[] told) => (Ids, _told) = (ids, SearchValues.Create(told, StringComparison.OrdinalIgnoreCase));
+    private PrivateHouses(IReadOnlySet<int> ids, IReadOnlySet<int> systemIds, string[] told) => (Ids, SystemIds, _told) = (ids, systemIds, SearchValues.Create(told, StringComparison.OrdinalIgnoreCase));
 
     public IReadOnlySet<int> Ids { get; }
+
+    /// <summary>What stands in them.</summary>
+    public IReadOnlySet<int> SystemIds { get; }
 
     /// <summary>Null where no rule holds for any house on record.</summary>
     public static async Task<PrivateHouses?> ReadAsync(OfficeDb db, CancellationToken cancel = default)
@@ -25,12 +28,12 @@ public sealed class PrivateHouses
         var all = everywhere.Count > 0 && await db.ReportDuties.AnyAsync(d => everywhere.Contains(d.ProfileCode), cancel);
         var houses = await db.Houses.AsNoTracking().Where(h => all || states.Contains(h.State)).Select(h => new
         {
-            h.Id, h.Street, h.Street2, Owners = h.Owners.Select(o => new { o.Customer!.Name, o.Customer.ContactName, o.Customer.Phone, o.Customer.OtherPhone, o.Customer.Email, o.Customer.MailingAddress }).ToList(),
+            h.Id, h.Street, h.Street2, Systems = db.Systems.Where(s => s.HouseId == h.Id).Select(s => s.Id).ToList(), Owners = h.Owners.Select(o => new { o.Customer!.Name, o.Customer.ContactName, o.Customer.Phone, o.Customer.OtherPhone, o.Customer.Email, o.Customer.MailingAddress }).ToList(),
         }).AsSingleQuery().ToListAsync(cancel);
         if (houses.Count == 0) return null;
         var told = houses.SelectMany(h => h.Owners.SelectMany(o => new[] { o.Name, o.ContactName, o.Phone, o.OtherPhone, o.Email, o.MailingAddress }).Append(h.Street))
             .Select(t => t.Trim()).Where(t => t.Length >= ShortestTold).Distinct(StringComparer.OrdinalIgnoreCase).ToArray();
-        return new(houses.Select(h => h.Id).ToHashSet(), told);
+        return new(houses.Select(h => h.Id).ToHashSet(), houses.SelectMany(h => h.Systems).ToHashSet(), told);
     }
 
     /// <summary>The text, or the word that stands for it where it names a private house or its owner.</summary>

@@ -14,7 +14,7 @@ public sealed record ReadSystemParts(
     {
         var areas = await db.Set<FoundationArea>().AsNoTracking().Where(a => db.Systems.Any(s => s.HouseId == a.HouseId)).Select(a => new AreaRow(a.HouseId, a.Kind)).ToListAsync(cancel);
         var owners = await db.HouseOwners.AsNoTracking().Where(o => db.Systems.Any(s => s.HouseId == o.HouseId))
-            .OrderBy(o => o.FromDay).ThenBy(o => o.Id).Select(o => new OwnerRow(o.HouseId, o.FromDay, o.ToDay, o.Customer!.Name, o.Customer.Phone)).ToListAsync(cancel);
+            .OrderBy(o => o.FromDay).ThenBy(o => o.Id).Select(o => new OwnerRow(o.HouseId, o.FromDay, o.ToDay, o.CustomerId, o.Customer!.Name, o.Customer.Phone)).ToListAsync(cancel);
         var before = await db.Set<EarlierTest>().AsNoTracking().Where(t => db.Systems.Any(s => s.HouseId == t.HouseId))
             .Select(t => new BeforeRow(t.Id, t.HouseId, t.PCiL, t.Device, t.StartedOn, t.EndedOn, t.MadeBy)).ToListAsync(cancel);
         var after = await db.RadonTests.AsNoTracking().Where(t => t.EndedAtUtc != null && t.Reason == TestReason.PostMitigation && t.Outcome != TestOutcome.NotJudged && t.Outcome != TestOutcome.NotValid)

@@ -10,15 +10,16 @@ namespace MitigationOffice.Business.StateReports;
 public sealed class RowText
 {
     private static readonly JsonWriterOptions Options = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
-    private readonly string[] _shown;
-    private readonly HashSet<string> _amending;
-    private readonly ArrayBufferWriter<byte> _buffer = new(1024);
+    private static readonly JsonEncodedText[] Names = [.. ReportFields.All.Select(f => JsonEncodedText.Encode(f.Name))];
+    private readonly int[] _shown;
+    private readonly int[] _amending;
+    private readonly ArrayBufferWriter<byte> _buffer = new(2048);
 
     public RowText(ReportProfile profile)
     {
-        var shown = profile.Fields.Select(f => f.From).ToHashSet(StringComparer.Ordinal);
-        _shown = [.. ReportFields.All.Where(f => f.Of == FieldOf.System && shown.Contains(f.Name)).Select(f => f.Name)];
-        _amending = profile.Fields.Where(f => f.Amends).Select(f => f.From).ToHashSet(StringComparer.Ordinal);
+        _shown = [.. profile.Fields.Where(f => f.Known is { Of: FieldOf.System }).Select(f => f.Place).Distinct().Order()];
+        var amending = profile.Fields.Where(f => f.Amends).Select(f => f.Place).ToHashSet();
+        _amending = [.. _shown.Where(amending.Contains)];
     }
 
     public string Of(ReportValues values)
@@ -27,20 +28,42 @@ public sealed class RowText
         using (var json = new Utf8JsonWriter(_buffer, Options))
         {
             json.WriteStartObject();
-            foreach (var name in _shown) json.WriteString(name, values[name]);
+            foreach (var place in _shown) json.WriteString(Names[place], values[place]);
             json.WriteEndObject();
         }
 
         return Encoding.UTF8.GetString(_buffer.WrittenSpan);
     }
 
-    public static Dictionary<string, string> Read(string json) => JsonSerializer.Deserialize<Dictionary<string, string>>(json)!;
+    /// <summary>The values of a kept text; a name the office no longer knows is passed over.</summary>
+    public static ReportValues Read(string json)
+    {
+        var values = new ReportValues();
+        var length = Encoding.UTF8.GetMaxByteCount(json.Length);
+        var bytes = ArrayPool<byte>.Shared.Rent(length);
+        try
+        {
+            var reader = new Utf8JsonReader(bytes.AsSpan(0, Encoding.UTF8.GetBytes(json, bytes)));
+            var place = -1;
+            while (reader.Read())
+            {
+                if (reader.TokenType == JsonTokenType.PropertyName) place = ReportFields.PlaceOf(reader.GetString()!);
+                else if (reader.TokenType == JsonTokenType.String && place >= 0) values.Put(place, reader.GetString()!);
+            }
+        }
+        finally
+        {
+            ArrayPool<byte>.Shared.Return(bytes);
+        }
+
+        return values;
+    }
 
     /// <summary>Names whose value now is not the one reported, of those that are reported on change. A name that was not reported then is no change.</summary>
     public IReadOnlyList<string> Changed(string reported, ReportValues now)
     {
         if (reported == Of(now)) return [];
         var then = Read(reported);
-        return [.. _shown.Where(n => _amending.Contains(n) && then.TryGetValue(n, out var was) && was != now[n])];
+        return [.. _amending.Where(p => then.Has(p) && then[p] != now[p]).Select(p => ReportFields.All[p].Name)];
     }
 }

@@ -28,6 +28,7 @@ public sealed record SystemRow
     public required string Zip { get; init; }
     public required string Zone { get; init; }
     public BuildingKind Building { get; init; }
+    public int? JobId { get; init; }
     public string? JobNumber { get; init; }
     public DateOnly? JobDay { get; init; }
     public string? LeftOut { get; init; }
@@ -37,7 +38,7 @@ public sealed record AreaRow(int HouseId, FoundationKind Kind);
 
 public sealed record FanRow(int Id, int SystemId, string Model, string Serial, DateOnly FittedOn, DateOnly? RemovedOn);
 
-public sealed record OwnerRow(int HouseId, DateOnly FromDay, DateOnly? ToDay, string Name, string Phone);
+public sealed record OwnerRow(int HouseId, DateOnly FromDay, DateOnly? ToDay, int CustomerId, string Name, string Phone);
 
 public sealed record BeforeRow(int Id, int HouseId, decimal PCiL, string Device, DateOnly? StartedOn, DateOnly? EndedOn, string MadeBy);
 

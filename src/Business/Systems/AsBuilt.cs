@@ -21,7 +21,14 @@ public sealed record AsBuilt
     public string StartUpGaugeAsEntered { get; init; } = "";
     public double? StartUpWatts { get; init; }
     public double? OutdoorC { get; init; }
-    public BackdraftCheck Backdraft { get; init; }
+
+    /// <summary>What the suction at the holes was read with: name and serial number, as on the device.</summary>
+    public string Instrument { get; init; } = "";
+
+    /// <summary>Said by who was there: no appliance of this house draws by a chimney.</summary>
+    public bool NothingDraws { get; init; }
+    public IReadOnlyList<CheckedDraft> Drafts { get; init; } = [];
+    public BackdraftCheck Backdraft => JudgeDraft.Of(Drafts, NothingDraws);
     public string BackdraftNotes { get; init; } = "";
     public bool LeftRunning { get; init; } = true;
 
@@ -55,3 +62,6 @@ public sealed record FinalReading(string HoleLabel, double SuctionPa, double? Pr
     /// <summary>The same hole with the fan off; negative: the soil pushes.</summary>
     public double? FanOffPa { get; init; }
 }
+
+/// <summary>The draft of one appliance, checked with the system running.</summary>
+public sealed record CheckedDraft(string Appliance, DraftResult Result, decimal? SpilledMinutes = null, string Notes = "");

@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using MitigationOffice.Business.Data;
 using MitigationOffice.Business.Houses;
+using MitigationOffice.Business.Shop;
 using MitigationOffice.Business.Work;
 
 namespace MitigationOffice.Business.Systems;
@@ -22,17 +23,17 @@ public static class Commission
             var refusals = await CheckAsync(db, built, 0, nowUtc);
             if (refusals.Count > 0) return (null, refusals);
             var system = new InstalledSystem { TagNumber = built.TagNumber, HouseId = built.HouseId, JobId = built.JobId, SuctionDesignId = built.SuctionDesignId };
-            Write(db, system, built);
+            await WriteAsync(db, system, built);
             db.Systems.Add(system);
             await db.SaveChangesAsync();
             return (system, []);
         });
 
-    /// <summary>Writes a correction onto a system loaded with its parts and readings, to be saved by the caller.</summary>
+    /// <summary>Writes a correction onto a system loaded with its parts, readings and draft checks, to be saved by the caller.</summary>
     public static async Task<IReadOnlyList<Refusal>> CorrectAsync(OfficeDb db, InstalledSystem system, AsBuilt built, DateTime nowUtc)
     {
         var refusals = await CheckAsync(db, built, system.Id, nowUtc);
-        if (refusals.Count == 0) Write(db, system, built);
+        if (refusals.Count == 0) await WriteAsync(db, system, built);
         return refusals;
     }
 
@@ -46,24 +47,10 @@ public static class Commission
         if (built.ActivatedAtUtc > nowUtc.AddMinutes(5))
             refusals.Add(new("FanOn.Day", "The fan cannot have been switched on in the time to come. Write the day and the time it was switched on to stay."));
         var natural = await db.Houses.Where(h => h.Id == built.HouseId).SelectMany(h => h.Appliances).Where(a => a.Draft == Draft.Natural).Select(a => a.Name).ToListAsync();
-        refusals.AddRange(Backdraft(built, natural));
+        refusals.AddRange(JudgeDraft.Check(built, natural));
         if (built.WiringSignedOn is not null && built.Electrician.Length == 0) refusals.Add(new(nameof(AsBuilt.Electrician), "Write the electrician who signed the wiring off."));
         if (built.Parts.All(p => p.Kind != ComponentKind.Fan)) refusals.Add(new("FanId", "Choose the fan that was fitted, or write its model."));
         return refusals;
-    }
-
-    private static IEnumerable<Refusal> Backdraft(AsBuilt built, List<string> naturalDraft)
-    {
-        if (built.Backdraft == BackdraftCheck.Failed && built.LeftRunning)
-            yield return new(nameof(AsBuilt.LeftRunning), $"The backdraft check failed: this system must not be left running. {BackdraftDoThis}");
-        if (built.Backdraft == BackdraftCheck.Failed && built.BackdraftNotes.Length == 0)
-            yield return new(nameof(AsBuilt.BackdraftNotes), "Write which appliance spilled, and what was said to the owner.");
-        if (naturalDraft.Count == 0) yield break;
-        var what = string.Join(", ", naturalDraft);
-        if (built.Backdraft == BackdraftCheck.NothingToCheck)
-            yield return new(nameof(AsBuilt.Backdraft), $"There is something to check: {what}. Make the backdraft check, or correct sheet 1 if the appliance is gone.");
-        if (built.Backdraft == BackdraftCheck.NotDone && built.LeftRunning)
-            yield return new(nameof(AsBuilt.LeftRunning), $"Make the backdraft check ({what}) before the system is left running, or switch it off and say so here.");
     }
 
     /// <summary>A tag as it is kept: capitals, single spaces, so that one tag cannot be entered twice in two ways.</summary>
@@ -74,8 +61,9 @@ public static class Commission
         db.Systems.Where(s => s.Id != systemId && s.TagNumber == tag)
             .Join(db.Houses, s => s.HouseId, h => h.Id, (s, h) => h.Street + ", " + h.City).FirstOrDefaultAsync();
 
-    private static void Write(OfficeDb db, InstalledSystem s, AsBuilt built)
+    private static async Task WriteAsync(OfficeDb db, InstalledSystem s, AsBuilt built)
     {
+        (s.Instrument, s.InstrumentId) = (built.Instrument, ReadWith.Named(await ReadWith.InstrumentsAsync(db), built.Instrument)?.Id);
         (s.TagNumber, s.ActivatedAtUtc, s.CompletedOn, s.SystemType) = (built.TagNumber, built.ActivatedAtUtc, built.CompletedOn, built.SystemType);
         (s.SuctionPoints, s.PipeSize, s.FanPlace, s.OutdoorC) = (built.SuctionPoints, built.PipeSize, built.FanPlace, built.OutdoorC);
         (s.StartUpGaugePa, s.StartUpGaugeAsEntered, s.StartUpWatts) = (built.StartUpGaugePa, built.StartUpGaugeAsEntered, built.StartUpWatts);
@@ -85,6 +73,18 @@ public static class Commission
         (s.Electrician, s.ElectricianLicence, s.WiringSignedOn) = (built.Electrician, built.ElectricianLicence, built.WiringSignedOn);
         WriteParts(db, s, built.Parts, built.CompletedOn);
         WriteReadings(db, s, built.Readings);
+        WriteDrafts(db, s, built.Drafts);
+    }
+
+    private static void WriteDrafts(OfficeDb db, InstalledSystem s, IReadOnlyList<CheckedDraft> drafts)
+    {
+        foreach (var gone in s.DraftChecks.Where(c => drafts.All(d => d.Appliance != c.Appliance)).ToList()) db.Remove(gone);
+        foreach (var draft in drafts)
+        {
+            var row = s.DraftChecks.Find(c => c.Appliance == draft.Appliance);
+            if (row is null) s.DraftChecks.Add(row = new DraftCheck { Appliance = draft.Appliance });
+            (row.Result, row.SpilledMinutes, row.Notes) = (draft.Result, draft.SpilledMinutes, draft.Notes);
+        }
     }
 
     /// <summary>Parts of a kind are matched in order; a part that is no longer named was a mistake and goes. Parts taken out in service stay.</summary>

@@ -38,6 +38,12 @@ public sealed class InstalledSystem : Record
 
     /// <summary>Outdoors when the last readings were taken, °C.</summary>
     public double? OutdoorC { get; set; }
+
+    /// <summary>What the suction at the holes was read with, in words, and which of the office's register it is.</summary>
+    public string Instrument { get; set; } = "";
+    public int? InstrumentId { get; set; }
+
+    /// <summary>What the checks of the single appliances come to.</summary>
     public BackdraftCheck Backdraft { get; set; }
     public string BackdraftNotes { get; set; } = "";
     public bool LeftRunning { get; set; } = true;
@@ -57,6 +63,7 @@ public sealed class InstalledSystem : Record
     public int? PacketDocumentId { get; set; }
     public List<SystemComponent> Components { get; set; } = [];
     public List<FinalSuction> FinalSuctions { get; set; } = [];
+    public List<DraftCheck> DraftChecks { get; set; } = [];
 }
 
 public enum ComponentKind
@@ -97,4 +104,27 @@ public sealed class FinalSuction : Record
     /// <summary>The same hole with the fan off; negative: the soil pushes.</summary>
     public double? FanOffPa { get; set; }
     public double? PredictedPa { get; set; }
+}
+
+public enum DraftResult
+{
+    NotChecked,
+    Draws,
+    Spills,
+}
+
+/// <summary>The backdraft check of one appliance that draws by a chimney, with the system running.</summary>
+[Holds(Truth.Fact)]
+public sealed class DraftCheck : Record
+{
+    public int InstalledSystemId { get; set; }
+    public required string Appliance { get; set; }
+    public DraftResult Result { get; set; }
+
+    /// <summary>How long it spilled after it was lit until it drew, or until the check was given up; empty: not timed.</summary>
+    public decimal? SpilledMinutes { get; set; }
+    public string Notes { get; set; } = "";
+
+    /// <summary>"Water heater: draws, spilled for 1.5 min".</summary>
+    public string InWords => $"{Appliance}: {Result switch { DraftResult.Draws => "draws", DraftResult.Spills => "spills", _ => "not checked" }}{(SpilledMinutes is { } m ? $", spilled for {TypedNumbers.Plain(m)} min" : "")}{(Notes.Length > 0 ? $" ({Notes})" : "")}";
 }

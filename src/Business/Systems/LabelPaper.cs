@@ -36,7 +36,7 @@ public static class LabelPaper
     private static void Mark(Paper paper, SystemPaper s, LabelForm form)
     {
         paper.Title("Radon pipe");
-        paper.Text("Part of a radon reduction system. Do not cut, open or block it.");
+        paper.Text("Part of a radon system. Do not cut, open or block it.");
         List<string> lines = [$"Tag {s.TagNumber}", s.Company, s.Phone];
         if (s.OwnPage.Length == 0) paper.Text(string.Join(" · ", lines.Where(l => l.Length > 0)));
         else paper.CodeBeside(s.OwnPage, LookAtIt, form.CodeInches * 72, [.. lines.Where(l => l.Length > 0)]);

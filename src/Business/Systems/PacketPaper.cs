@@ -8,7 +8,7 @@ namespace MitigationOffice.Business.Systems;
 /// <summary>The owner's page: what stands in the house, how to see that it works, what to do when it does not, what it costs.</summary>
 public static class PacketPaper
 {
-    private const double DrawingHeight = 190;
+    private const double DrawingHeight = 230;
 
     public static byte[] Make(SystemPaper s) => Paper.Make(
         new PaperHead($"Your radon system, {s.House}", s.Company, s.MadeAtUtc) { TextSize = 9, Boxes = Boxes(s) },
@@ -43,6 +43,7 @@ public static class PacketPaper
                     ["Scan the code, or type the address. Write today's gauge reading there and see what it means; ask for service there. The page knows your system and not your name.", s.OwnPage]);
             }
 
+            paper.Photos("Photos of the work", s.Photos);
             paper.Text($"Questions: {s.Company}, {Call(s)}{(s.CertificationNumber.Length == 0 ? "" : $", certification no. {s.CertificationNumber}")}. Radon program: {s.Program}.", small: true);
         });
 
@@ -61,7 +62,9 @@ public static class PacketPaper
         yield return ("Gauge", $"{s.Gauge}; start-up reading {s.StartUpReading}");
         yield return ("Alarm", s.Alarm.Length == 0 ? "none fitted" : $"{s.Alarm}{(s.AlarmBatteryOn is { } battery ? $", battery of {HouseTime.Show(battery)}" : "")}");
         if (s.Besides.Count > 0) yield return ("Besides", string.Join("; ", s.Besides));
-        if (s.Readings.Count > 0) yield return ("Suction under the slab", string.Join(" · ", s.Readings.Select(r => $"{r.HoleLabel} {Measures.Pressure.Show(r.SuctionPa)}{(r.FanOffPa is { } off ? $" (fan off {Measures.Pressure.Number(off)})" : "")}")));
+        if (s.Readings.Count > 0) yield return ("Suction under the slab", string.Join(" · ", s.Readings.Select(r => $"{Hole(r.HoleLabel)} {Measures.Pressure.Show(r.SuctionPa)}{(r.FanOffPa is { } off ? $" (fan off {Measures.Pressure.Number(off)})" : "")}")));
+        if (s.ReadWith.Length > 0) yield return ("Read with", s.ReadWith);
+        if (s.DraftChecks.Count > 0) yield return ("Backdraft check", string.Join(" · ", s.DraftChecks));
         if (s.Wiring.Length > 0) yield return ("Wiring", s.Wiring);
         if (s.SecondBranch.Length > 0) yield return ("Left ready", s.SecondBranch);
         if (s.TakenOverParts.Length > 0) yield return ("Used again", s.TakenOverParts);
@@ -87,6 +90,9 @@ public static class PacketPaper
             : "Call us before you change a heater, boiler, fireplace or exhaust fan, and keep a carbon monoxide alarm: a suction fan can pull fumes into the rooms.";
         yield return "Wiring is for a licensed electrician. Pump or sump work: put the sealed lid back on.";
     }
+
+    /// <summary>"Hole 1:", so that a hole called by a number is not read as part of its reading.</summary>
+    private static string Hole(string label) => label.All(char.IsAsciiDigit) ? $"hole {label}:" : $"{label}:";
 
     private static string Call(SystemPaper s) => s.Phone.Length > 0 ? s.Phone : s.Email;
 }

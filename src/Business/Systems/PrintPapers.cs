@@ -4,7 +4,10 @@ using MitigationOffice.Business.Design;
 using MitigationOffice.Business.Diagnosis;
 using MitigationOffice.Business.Documents;
 using MitigationOffice.Business.Documents.Drawing;
+using MitigationOffice.Business.Documents.Pictures;
 using MitigationOffice.Business.Houses;
+using MitigationOffice.Business.Shop;
+using MitigationOffice.Business.Work;
 
 namespace MitigationOffice.Business.Systems;
 
@@ -15,7 +18,7 @@ public static class PrintPapers
     /// <param name="publicAddress">Where the office is reached from outside: the code on the label leads there, to a link made for this printing.</param>
     public static Task<bool> RunAsync(OfficeDb db, int systemId, IReadOnlyList<string> results, Uri publicAddress, LabelSize size, DateTime nowUtc, string by) => db.WriteAsync(async () =>
     {
-        var system = await db.Systems.Include(s => s.Components).Include(s => s.FinalSuctions).FirstOrDefaultAsync(s => s.Id == systemId);
+        var system = await db.Systems.Include(s => s.Components).Include(s => s.FinalSuctions).Include(s => s.DraftChecks).FirstOrDefaultAsync(s => s.Id == systemId);
         if (system is null) return false;
         var token = OwnPage.Add(db, systemId, "label and packet", nowUtc, by);
         var paper = await GatherAsync(db, system, results, nowUtc) with { OwnPage = new Uri(publicAddress, OwnPage.PathOf(token)).AbsoluteUri };
@@ -54,10 +57,19 @@ public static class PrintPapers
             SecondBranch = s.SecondBranch, TakenOverParts = s.TakenOverParts, Ice = IceWords(design),
             Wiring = s.Electrician.Length == 0 ? "" : $"{s.Electrician}{(s.ElectricianLicence.Length == 0 ? "" : $", licence {s.ElectricianLicence}")}{(s.WiringSignedOn is { } signed ? $", signed off {HouseTime.Show(signed)}" : ", not signed off yet")}",
             Contract = contract is null ? "" : $"Offer {contract.Number}, signed by {contract.TypedName} on {HouseTime.Show(HouseTime.DayOf(contract.AtUtc, HouseTime.Zone(contract.TimeZone)))}; the signed copy was mailed that day and is kept by us.",
+            ReadWith = ReadWith.Of(await ReadWith.InstrumentsAsync(db), s.InstrumentId, s.Instrument, s.CompletedOn)?.Words ?? "",
+            DraftChecks = [.. s.DraftChecks.OrderBy(c => c.Id).Select(c => c.InWords)], Photos = await PhotosAsync(db, s.JobId),
             DifferencesFromDesign = s.DifferencesFromDesign, Backdraft = s.Backdraft, LeftRunning = s.LeftRunning, Results = results,
             Section = Section(house, design, s, fan?.Model ?? ""),
         };
     }
+
+    /// <summary>Small enough that a packet of six can be mailed.</summary>
+    private static async Task<IReadOnlyList<(byte[] Bytes, string Caption)>> PhotosAsync(OfficeDb db, int? jobId) =>
+        [.. (await db.JobPhotos.Where(p => p.JobId == jobId && p.InPacket).OrderBy(p => p.Id).Take(CaptionPhotos.MostInPacket).Join(db.Documents, p => p.DocumentId, d => d.Id, (p, d) => new { p.Caption, d.Bytes }).ToListAsync())
+            .Select(p => (CleanPicture.Of(p.Bytes, PacketPhotoPx).Bytes, p.Caption))];
+
+    private const int PacketPhotoPx = 1000;
 
     private static string IceWords(SuctionDesign? design) => ForeseenSuction.WinterOf(design?.ReportJson) is not { } w ? ""
         : w.DaysAtRiskHigh < 1 ? "no day of risk foreseen in a usual winter"

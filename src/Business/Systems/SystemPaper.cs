@@ -58,6 +58,15 @@ public sealed record SystemPaper
     public IReadOnlyList<string> Results { get; init; } = [];
     public HouseFacts? Section { get; init; }
 
+    /// <summary>What the suction at the holes was read with, and how its calibration stood; empty: not written down.</summary>
+    public string ReadWith { get; init; } = "";
+
+    /// <summary>The appliances whose draft was checked, a line each.</summary>
+    public IReadOnlyList<string> DraftChecks { get; init; } = [];
+
+    /// <summary>The photos chosen for the packet.</summary>
+    public IReadOnlyList<(byte[] Bytes, string Caption)> Photos { get; init; } = [];
+
     /// <summary>What the fan's current costs a year: watts × 8,760 h × the price. 15.2 W at 11 ¢/kWh: $14.65.</summary>
     public Money? CostPerYear => Watts is { } watts ? Money.FromDollars((decimal)watts * HoursAYear / 1000m * ElectricityCentsPerKWh / 100m) : null;
 

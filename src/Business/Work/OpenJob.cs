@@ -35,7 +35,7 @@ public static class OpenJob
     {
         if (await ExistingAsync(db, acceptanceId) is { } open) return open;
         var accepted = await db.Acceptances.AsNoTracking().Where(a => a.Id == acceptanceId)
-            .Join(db.QuoteRevisions, a => a.QuoteRevisionId, r => r.Id, (a, r) => new { a.AddOnIds, r.Quote!.HouseId, r.SuctionDesignId, RevisionId = r.Id })
+            .Join(db.QuoteRevisions, a => a.QuoteRevisionId, r => r.Id, (a, r) => new { a.AddOnIds, r.Quote!.HouseId, a.SuctionDesignId, RevisionId = r.Id })
             .FirstOrDefaultAsync();
         if (accepted is null) return null;
         var facts = await FactsAsync(db, accepted.HouseId, accepted.SuctionDesignId, await SoldAsync(db, accepted.RevisionId, accepted.AddOnIds), kind);

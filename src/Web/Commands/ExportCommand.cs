@@ -25,9 +25,9 @@ public static class ExportCommand
         var export = new Command("export", "Write records as files that other programs read.");
         var all = new Command("all", "Every table as CSV and every document as a file, in one new .zip.");
         var to = new Argument<string>("out") { Description = "The file to make; one that exists is never overwritten." };
-        var hide = new Option<bool>("--hide-private") { Description = "Leave out addresses, owners and papers of houses whose state keeps them private." };
+        var show = new Option<bool>("--with-private") { Description = "Addresses, owners and papers too of houses whose state keeps them private, for moving the office's own records." };
         all.Arguments.Add(to);
-        all.Options.Add(hide);
+        all.Options.Add(show);
         all.SetAction((parse, cancel) => CommandLine.GuardAsync(async () =>
         {
             await using var app = OfficeHost.Build(args, parse.GetValue(data), "none", demo: false);
@@ -35,15 +35,18 @@ public static class ExportCommand
             var db = scope.ServiceProvider.GetRequiredService<OfficeDb>();
             if (db.Database.IsSqlite()) RecordsFile.Demand(app.Configuration, app.Services.GetRequiredService<DataFolder>(), "");
             var hidden = await PrivateHouses.ReadAsync(db, cancel);
-            if (hidden is not null && !parse.GetValue(hide))
-                await Console.Error.WriteLineAsync($"The file holds the addresses of {hidden.Ids.Count} houses whose state keeps them private: give it to nobody, or make it with --hide-private.");
-            await Console.Out.WriteLineAsync(await PrivateFiles.MakeAsync(parse.GetValue(to)!, working => MakeAsync(db, working, parse.GetValue(hide) ? hidden : null, cancel)));
+            var shown = parse.GetValue(show);
+            if (hidden is not null)
+                await Console.Error.WriteLineAsync(shown ? $"The file holds the addresses of {hidden.Ids.Count} houses whose state keeps them private: give it to nobody." : $"The addresses, owners and papers of {hidden.Ids.Count} houses are left out, for their state keeps them private. To move your own records make the file with --with-private.");
+            await Console.Out.WriteLineAsync(await PrivateFiles.MakeAsync(parse.GetValue(to)!, working => MakeAsync(db, working, shown ? null : hidden, cancel)));
         }));
         export.Subcommands.Add(all);
         return export;
     }
 
-    private static async Task MakeAsync(OfficeDb db, string working, PrivateHouses? hidden, CancellationToken cancel)
+    /// <param name="working">The folder that the finished file is made in.</param>
+    /// <param name="hidden">Houses to leave out; null: none.</param>
+    public static async Task MakeAsync(OfficeDb db, string working, PrivateHouses? hidden, CancellationToken cancel)
     {
         await using var stream = PrivateFiles.Create(Path.Combine(working, PrivateFiles.Finished));
         await using var zip = new ZipArchive(stream, ZipArchiveMode.Create, leaveOpen: true);
@@ -68,7 +71,25 @@ public static class ExportCommand
         await using var stream = await zip.CreateEntry($"tables/{table.Name}.csv").OpenAsync(cancel);
         await using var text = new StreamWriter(stream, new UTF8Encoding(false));
         await text.WriteAsync(Csv.Write([.. columns.Select(c => c.Name)], []));
-        while (await reader.ReadAsync(cancel)) await text.WriteAsync(Csv.Write([.. columns.Select((c, i) => Cell(reader.GetValue(i), c)).Select(cell => hidden?.Hide(cell) ?? cell)], []));
+        var (id, told, ids) = Telling(table, columns, hidden);
+        while (await reader.ReadAsync(cancel))
+        {
+            var cells = columns.Select((c, i) => Cell(reader.GetValue(i), c)).Select(cell => hidden?.Hide(cell) ?? cell).ToList();
+            if (told >= 0 && int.TryParse(cells[id], CultureInfo.InvariantCulture, out var whose) && ids.Contains(whose)) cells[told] = PrivateHouses.Instead;
+            await text.WriteAsync(Csv.Write(cells, []));
+        }
+    }
+
+    /// <summary>What changed and what was reported may tell a name or a street that is no longer on record: by whose it is, such a cell is hidden whole.</summary>
+    private static (int Id, int Told, IReadOnlySet<int> Ids) Telling(ITable table, List<IColumn> columns, PrivateHouses? hidden)
+    {
+        int At(string name) => columns.FindIndex(c => c.Name == name);
+        return (hidden, table.Name) switch
+        {
+            ({ } houses, "Audit") => (At("HouseId"), At("Changes"), houses.Ids),
+            ({ } houses, "ReportEntries") => (At("InstalledSystemId"), At("RowJson"), houses.SystemIds),
+            _ => (-1, -1, new HashSet<int>()),
+        };
     }
 
     private static async Task WriteDocumentsAsync(OfficeDb db, ZipArchive zip, PrivateHouses? hidden, CancellationToken cancel)

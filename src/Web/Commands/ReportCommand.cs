@@ -53,13 +53,13 @@ public static class ReportCommand
         foreach (var path in await WriteAsync(db, asked, scope.ServiceProvider.GetRequiredService<TimeProvider>().GetUtcNow().UtcDateTime, cancel)) await Console.Out.WriteLineAsync(path);
     }
 
-    /// <summary>Freezes where needed, and writes the stored bytes; the paths of the files.</summary>
+    /// <summary>Freezes where needed, and writes the stored bytes; the paths of the files. Nothing is frozen where the folder takes no files.</summary>
     public static async Task<IReadOnlyList<string>> WriteAsync(OfficeDb db, Asked asked, DateTime nowUtc, CancellationToken cancel)
     {
+        await DemandFolderAsync(asked.Folder, cancel);
         var run = await db.ReportRuns.AsNoTracking().SingleOrDefaultAsync(r => r.ProfileCode == asked.Profile && r.Period == asked.Period, cancel)
             ?? await FreezeReport.RunAsync(db, asked.Profile, asked.Period, "the command line", asked.SignedBy, nowUtc, asked.WithGaps, cancel);
         var (ids, paths) = (run.DocumentIds.ToList(), new List<string>());
-        Directory.CreateDirectory(asked.Folder);
         foreach (var file in await db.Documents.AsNoTracking().Where(d => ids.Contains(d.Id)).OrderBy(d => d.Id).ToListAsync(cancel))
         {
             paths.Add(Path.Combine(asked.Folder, file.FileName));
@@ -67,5 +67,20 @@ public static class ReportCommand
         }
 
         return paths;
+    }
+
+    private static async Task DemandFolderAsync(string folder, CancellationToken cancel)
+    {
+        try
+        {
+            Directory.CreateDirectory(folder);
+            var trial = Path.Combine(folder, Path.GetRandomFileName());
+            await File.WriteAllBytesAsync(trial, [], cancel);
+            File.Delete(trial);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException)
+        {
+            throw new InvalidOperationException($"No file can be written into {folder}: {e.Message} Nothing was frozen.");
+        }
     }
 }

@@ -4,11 +4,11 @@ using MitigationOffice.Business.Tests;
 
 namespace MitigationOffice.Web.Jobs;
 
-public sealed class PlanRemindersJob(OfficeDb db, TimeProvider clock)
+public sealed class PlanRemindersJob(OfficeDb db, IEnumerable<IOfficeDays> days, TimeProvider clock)
 {
     public async Task RunAsync(CancellationToken cancel)
     {
-        await PlanReminders.RunAsync(db, clock.GetUtcNow().UtcDateTime, cancel);
+        await PlanReminders.RunAsync(db, clock.GetUtcNow().UtcDateTime, days, cancel);
         await SettlePhases.RunAsync(db, clock.GetUtcNow().UtcDateTime, houseId: null, cancel);
     }
 }

@@ -20,7 +20,6 @@ public sealed class StartJobs(IRecurringJobManager recurring, IServiceScopeFacto
 
         recurring.AddOrUpdate<PlanRemindersJob>("plan-reminders", job => job.RunAsync(CancellationToken.None), Cron.Hourly);
         recurring.AddOrUpdate<PumpMailJob>("pump-mail", job => job.RunAsync(CancellationToken.None), Cron.Minutely);
-        recurring.AddOrUpdate<RemindOfReportsJob>("remind-of-reports", job => job.RunAsync(CancellationToken.None), Cron.Hourly);
         recurring.AddOrUpdate<ReadReturnsJob>("read-returned-mail", job => job.RunAsync(CancellationToken.None), "*/10 * * * *");
         recurring.Trigger("plan-reminders");
     }

@@ -5,6 +5,7 @@ using MitigationOffice.Business.FollowUp;
 using MitigationOffice.Business.Messages;
 using MitigationOffice.Business.Messages.Returned;
 using MitigationOffice.Business.Messages.Sender;
+using MitigationOffice.Business.StateReports;
 using MitigationOffice.Web.Jobs;
 
 namespace MitigationOffice.Web.Setup;
@@ -26,6 +27,7 @@ public static class JobsSetup
         services.AddSingleton<LookUpSender>();
         services.AddScoped<SendOutbox>();
         services.AddScoped<PollReturns>();
+        services.AddSingleton<IOfficeDays, ReportDays>();
         services.AddScoped<QueueDueReminders>();
         services.AddScoped<NudgeQuotes>();
     }

@@ -35,6 +35,7 @@ public static class PagesSetup
             options.Conventions.AuthorizeFolder("/Invoices", SignInSetup.OfficeWork);
             options.Conventions.AuthorizeFolder("/FollowUp", SignInSetup.OfficeWork);
             options.Conventions.AuthorizePage("/StateReports/NewProfile", SignInSetup.OwnerOnly);
+            options.Conventions.AuthorizePage("/StateReports/ChangeProfile", SignInSetup.OwnerOnly);
             options.Conventions.AuthorizePage("/Service/Recalls", SignInSetup.OfficeWork);
             options.Conventions.AuthorizePage("/Service/Recall", SignInSetup.OfficeWork);
             options.Conventions.AuthorizePage("/Shop/Staff", SignInSetup.OwnerOnly);

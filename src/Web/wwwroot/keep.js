@@ -37,13 +37,14 @@
   const read = () => { try { return JSON.parse(localStorage.getItem(place)); } catch { return null; } };
   const forget = () => { localStorage.removeItem(place); return onDisk((s) => s.delete(place)); };
   const fields = () => [...form.elements].filter((e) => e.name && e.type !== "file" && e.type !== "submit" && e.name !== "_form");
+  const chosen = () => [...form.elements].filter((e) => e.type === "file" && e.id).flatMap((e) => [...e.files].map((file) => [e.id, file]));
   const time = (at) => new Date(at).toLocaleTimeString([], { hour: "numeric", minute: "2-digit" });
 
   function keep(state) {
     const old = read() || {};
     const values = fields().map((e) => [e.name, e.type === "checkbox" || e.type === "radio" ? (e.checked ? e.value : null) : e.value, e.value]);
     const kept = { who: old.who || who, at: Date.now(), state: state || old.state || "typing", title: document.title.replace(/^Not saved: /, ""), values };
-    onDisk((s) => s.put(kept, place));
+    onDisk((s) => s.put({ ...kept, files: chosen() }, place));
     try { localStorage.setItem(place, JSON.stringify(kept)); } catch { say("This device has no room to keep the sheet. Save it while there is a connection.", true); return; }
     say(kept.state === "waiting" ? waitingWords(kept) : "Kept on this device at " + time(kept.at) + ". Not saved in the office yet.");
   }
@@ -101,6 +102,15 @@
       if (field.type === "checkbox" || field.type === "radio") field.checked = value !== null && field.value === plain;
       else field.value = value;
     }
+    const byField = new Map();
+    for (const [id, file] of kept.files || []) byField.set(id, [...(byField.get(id) || []), file]);
+    for (const [id, files] of byField) {
+      const field = document.getElementById(id);
+      if (!field || !window.DataTransfer) continue;
+      const held = new DataTransfer();
+      for (const file of files) held.items.add(file);
+      field.files = held.files;
+    }
   }
 
   async function fresh() {
@@ -121,8 +131,8 @@
       if (now.signedOut) { say("You are signed out. The sheet is kept on this device; sign in and it goes out.", true, ["Sign in", "/sign-in?ReturnUrl=" + encodeURIComponent(path)]); return; }
       if (!byHand && kept && kept.who && kept.who !== now.who) { say(kept.who + " typed this sheet at " + time(kept.at) + " on this device; you are signed in as " + now.who + ".", true, ["Send it", () => send(true)], ["Throw it away", throwAway]); return; }
       if (now.token && form.elements["_form"]) form.elements["_form"].value = now.token;
-      const answer = await fetch(form.getAttribute("action") || path, { method: "POST", body: new URLSearchParams(new FormData(form)), credentials: "same-origin", headers: { "X-Keep": "send" } });
-      if (answer.ok && answer.redirected && !new URL(answer.url).pathname.startsWith("/sign-in")) { await forget(); location.href = answer.url; return; }
+      const answer = await fetch(form.getAttribute("action") || path, { method: "POST", body: form.enctype === "multipart/form-data" ? new FormData(form) : new URLSearchParams(new FormData(form)), credentials: "same-origin", headers: { "X-Keep": "send" } });
+      if (answer.ok && answer.redirected && !new URL(answer.url).pathname.startsWith("/sign-in")) { await forget(); leave(new URL(answer.url)); return; }
       if (answer.ok && !answer.redirected) { keep("typing"); HTMLFormElement.prototype.submit.call(form); return; }
       if (answer.status === 409) { keep("waiting"); setTimeout(() => send(byHand), 3000); return; }
       keep("waiting");
@@ -133,6 +143,14 @@
       sending = false;
       delete form.dataset.sent;
     }
+  }
+
+  // To where the office led, at the part of the sheet that was filled in. The same address again would only scroll.
+  function leave(to) {
+    to.hash = form.dataset.back || "";
+    if (to.pathname + to.search !== location.pathname + location.search) { location.href = to; return; }
+    history.replaceState(null, "", to);
+    location.reload();
   }
 
   async function throwAway() { await forget(); location.href = path; }
@@ -169,7 +187,9 @@
 
   onDisk((s) => s.get(place)).then((saved) => {
     let kept = read();
-    if (saved && (!kept || saved.at > kept.at)) { kept = saved; localStorage.setItem(place, JSON.stringify(kept)); }
+    // Chosen files are held by the database alone.
+    if (saved && (!kept || saved.at > kept.at)) { kept = saved; localStorage.setItem(place, JSON.stringify({ ...saved, files: undefined })); }
+    else if (saved && kept) kept.files = saved.files;
     if (kept && refusedHere) { keep("typing"); return; }
     if (!kept) { say("What you type here is kept on this device until the office has it."); return; }
     restore(kept);

@@ -22,6 +22,16 @@
   document.addEventListener("submit", () => { typed = false; });
   window.addEventListener("beforeunload", (event) => { if (typed) event.preventDefault(); });
 
+  // A system that makes an appliance spill is not left running: said at once, also without a connection.
+  const draft = document.getElementById("backdraft");
+  const running = draft && draft.querySelector("input[type=checkbox][name='Input.LeftRunning']");
+  const spills = () => { if ([...draft.querySelectorAll("select")].some((s) => s.value === "Spills")) running.checked = false; };
+  if (running) draft.addEventListener("change", spills);
+
+  // What is folded away on the screen stands on the paper.
+  window.addEventListener("beforeprint", () => { for (const part of document.querySelectorAll("details.fold:not([open])")) { part.open = true; part.dataset.forPrint = "1"; } });
+  window.addEventListener("afterprint", () => { for (const part of document.querySelectorAll("details[data-for-print]")) { part.open = false; delete part.dataset.forPrint; } });
+
   // Signing out takes the kept sheets off the device; what was typed into them and not sent stays.
   document.addEventListener("submit", (event) => { if (event.target.action.endsWith("/account/sign-out") && window.caches) caches.delete("sheets"); });
 

@@ -1,10 +1,8 @@
 using System.Globalization;
-using System.Text;
 using MitigationOffice.Business.Data;
-using MitigationOffice.Business.Documents.Drawing;
 using MitigationOffice.Business.Quotes;
 using MitigationOffice.Business.Quotes.Papers;
-using MitigationOffice.Business.Shop;
+using MitigationOffice.Business.Tests.Documents;
 using UglyToad.PdfPig;
 using UglyToad.PdfPig.DocumentLayoutAnalysis.TextExtractor;
 
@@ -12,45 +10,7 @@ namespace MitigationOffice.Business.Tests.Quotes;
 
 public sealed class QuotePaperTests
 {
-    private static readonly DateTime At = new(2026, 3, 2, 15, 0, 0, DateTimeKind.Utc);
-
-    private static readonly CompanyProfile Company = new()
-    {
-        Name = "Lantern Ridge Radon",
-        Street = "8 Quarry Lane",
-        City = "Birchford",
-        State = "MN",
-        Zip = "55999",
-        Phone = "555-0100",
-        Email = "office@lanternridge.example",
-        CertificationNumber = "TEST-001",
-    };
-
-    private static QuoteOnPaper Quote(int lines = 4, string words = "Suction point and pipe to above the roof")
-    {
-        var revision = new QuoteRevision
-        {
-            Letter = "A",
-            Answers = "The radon test of Oct 20, 2025 (basement): 9.6 pCi/L.",
-            ValidUntil = new DateOnly(2026, 4, 1),
-            TaxPercent = 6.875m,
-            DepositPercent = 30,
-            Scope = "A pit, a pipe, a fan.",
-            ElectricityPerYear = Money.FromDollars(23),
-            RecommendedTier = 2,
-            WhyRecommended = "Moist soil gas freezes in the outdoor pipe.",
-        };
-        QuoteTexts.Fill(revision, Company);
-        foreach (var (name, position) in new[] { ("Sound", 1), ("Sure", 2), ("Through every winter", 3) })
-            revision.Tiers.Add(new QuoteTier
-            {
-                Name = name,
-                Position = position,
-                Lines = [.. Enumerable.Range(1, lines + position - 1).Select(i => new QuoteLine { Position = i, Words = i == 1 ? words : $"Part number {i}", Quantity = i == 2 ? 24 : 1, Unit = i == 2 ? "ft" : "each", UnitPrice = new Money(12_34 * i), Taxable = i % 2 == 0, PriceItemId = i })],
-            });
-        revision.AddOns.Add(new QuoteAddOn { Position = 1, Words = "Second alarm on the ground floor", Reason = "The first cannot be heard upstairs.", Price = Money.FromDollars(95), Taxable = true });
-        return new(revision, "Q-2026-0001", "14 Larkspur Hill, Birchford, MN 55999", "Rosalind Quill", Company, At, new DateOnly(2026, 3, 2));
-    }
+    private static QuoteOnPaper Quote(int lines = 4, string words = SampleQuote.Suction) => SampleQuote.Make(lines, words);
 
     [Fact]
     public void The_paper_holds_what_must_be_in_writing_before_the_work_starts()
@@ -88,8 +48,7 @@ public sealed class QuotePaperTests
     [Fact]
     public void The_section_through_the_house_stands_on_the_first_sheet()
     {
-        var picture = HouseSection.Draw(new HouseFacts { Name = "14 Larkspur Hill", Basement = true, Route = [new(RoutePlace.Outdoors, 5, "4 in")], FanPlace = RoutePlace.Outdoors, FanWords = "Sparrow 18" });
-        using var pdf = PdfDocument.Open(QuotePaper.Make(Quote() with { Section = picture }));
+        using var pdf = PdfDocument.Open(QuotePaper.Make(Quote() with { Sections = [new("", SampleQuote.Section)] }));
         Assert.Contains("Sparrow 18", ContentOrderTextExtractor.GetText(pdf.GetPage(1)), StringComparison.Ordinal);
     }
 
@@ -101,7 +60,7 @@ public sealed class QuotePaperTests
         var tier = quote.Tiers[1];
         var acceptance = AcceptancePaper.Make(new AcceptanceOnPaper(
             quote, tier, [quote.Revision.AddOns[0]], [], PriceQuote.Of(quote.Revision, tier, quote.Revision.AddOns), "Rosalind Quill", AcceptQuote.ConsentText, AcceptQuote.IntentText,
-            "Mar 2, 2026 9:00 AM", At, new DateOnly(2026, 3, 2), "192.0.2.1", new string('a', 64), new DateOnly(2026, 3, 5)));
+            "Mar 2, 2026 9:00 AM", SampleQuote.At, new DateOnly(2026, 3, 2), "192.0.2.1", new string('a', 64), new DateOnly(2026, 3, 5)));
         var copy = SignedCopy.Make(shown, acceptance, quote.Head("Signed quote"));
         using var before = PdfDocument.Open(shown);
         using var after = PdfDocument.Open(copy);
@@ -110,8 +69,54 @@ public sealed class QuotePaperTests
         Assert.Contains("Name, as typed", rest, StringComparison.Ordinal);
         Assert.Equal(2, rest.Split("Notice of cancellation").Length - 1);
         Assert.Equal(2, rest.Split("Mar 5, 2026, until midnight").Length - 1);
-        Assert.Contains("/StructTreeRoot", Encoding.Latin1.GetString(copy), StringComparison.Ordinal);
+        using var tags = new PdfTags(copy);
+        Assert.Empty(tags.Faults());
+        Assert.Single(tags.Kinds, "Document");
+        Assert.Single(tags.Kinds, "Part");
+        Assert.Equal(4, tags.Kinds.Count(k => k == "H1"));
         Assert.True(copy.Length <= 300 * 1024, copy.Length.ToString(CultureInfo.InvariantCulture));
+    }
+
+    [Fact]
+    public void Choices_on_different_designs_have_each_its_drawing_scope_running_cost_and_additions()
+    {
+        var quote = Quote();
+        var attic = quote.Tiers[2];
+        (attic.SuctionDesignId, attic.Scope, attic.ElectricityPerYear, attic.FanLifeYears) = (7, "The pipe goes up through the attic.", Money.FromDollars(31), 8);
+        quote.Revision.AddOns[0].Beside = QuoteAddOn.Bit(1) | QuoteAddOn.Bit(2);
+        attic.FanReplacement = Money.FromDollars(400);
+        var bytes = QuotePaper.Make(quote with { Sections = [new("“Sound” and “Sure”", SampleQuote.Section), new("“Through every winter”", SampleQuote.Section)] });
+        var text = TextOf(bytes);
+        string[] needed =
+        [
+            "How it is built in “Sound” and “Sure”", "How it is built in “Through every winter”", "“Through every winter” is built otherwise: The pipe goes up through the attic.", "$23.00", "$31.00",
+            "For “Sound” and “Sure” only.", "“Through every winter”: A fan lasts 8 years", "“Sound” and “Sure”: No fan is replaced", "Further fans",
+        ];
+        Assert.All(needed, words => Assert.Contains(words, text, StringComparison.Ordinal));
+        using var tags = new PdfTags(bytes);
+        Assert.Empty(tags.Faults());
+        Assert.Equal(2, tags.Kinds.Count(k => k == "Figure") - 1);
+    }
+
+    [Theory]
+    [InlineData(4)]
+    [InlineData(200)]
+    public void Every_word_of_a_quote_is_tagged(int lines)
+    {
+        using var tags = new PdfTags(QuotePaper.Make(Quote(lines)));
+        Assert.Empty(tags.Faults());
+    }
+
+    [Fact]
+    public void Sheets_put_behind_without_their_tags_are_found()
+    {
+        using var document = PdfSharp.Pdf.IO.PdfReader.Open(new MemoryStream(QuotePaper.Make(Quote())), PdfSharp.Pdf.IO.PdfDocumentOpenMode.Modify);
+        using var sheets = PdfSharp.Pdf.IO.PdfReader.Open(new MemoryStream(QuotePaper.Make(Quote())), PdfSharp.Pdf.IO.PdfDocumentOpenMode.Import);
+        document.AddPage(sheets.Pages[0]);
+        using var saved = new MemoryStream();
+        document.Save(saved, closeStream: false);
+        using var tags = new PdfTags(saved.ToArray());
+        Assert.NotEmpty(tags.Faults());
     }
 
     private static string TextOf(byte[] bytes)

@@ -188,8 +188,8 @@ public sealed class BranchesTests(OfficeApp office) : IClassFixture<OfficeApp>
             var revision = (await Business.Quotes.DraftQuote.ForHouseAsync(db, house, design, office.Clock))!;
             Assert.Contains("from 2 pits under the slab", revision.Scope, StringComparison.Ordinal);
             var full = (await Business.Quotes.Papers.GatherPaper.OfAsync(db, revision.Id))!;
-            var section = (await Business.Quotes.Papers.GatherPaper.SectionAsync(db, full))!;
-            Assert.Contains("A further pit, B", section.Description, StringComparison.Ordinal);
+            var section = Assert.Single(await Business.Quotes.Papers.GatherPaper.SectionsAsync(db, full));
+            Assert.Contains("A further pit, B", section.Picture.Description, StringComparison.Ordinal);
         });
     }
 

@@ -23,7 +23,7 @@ public sealed class FollowUpPagesTests : IAsyncLifetime
         var desk = await office.SignInAsOfficeAsync();
         var text = await desk.TextAsync($"/houses/{house}/follow-up");
         Assert.Contains("Feb 10, 2027 · Alarm battery", text, StringComparison.Ordinal);
-        Assert.Contains("The fan was switched on Feb 10, 2026; 14 days later no test result was here.", text, StringComparison.Ordinal);
+        Assert.Contains("The system began to run on Feb 10, 2026; 14 days later we had no test result.", text, StringComparison.Ordinal);
         var id = await office.WithDbAsync(db => db.Outbox.Select(m => m.Id).SingleAsync());
         var message = await desk.TextAsync($"/follow-up/messages/{id}");
         foreach (var line in office.MailTo("wren@alder.example")[0].TextBody!.ReplaceLineEndings("\n").Split('\n')) Assert.Contains(line.Trim(), message, StringComparison.Ordinal);

@@ -103,13 +103,17 @@ public sealed partial class MyHouseTests : IAsyncLifetime
         await office.Visitor().SubmitAsync(link + "?step=sold", new() { ["Input.Name"] = "Second Alder", ["Input.Email"] = "second@alder.example" });
         Assert.Equal((OwnerWordKind.Sold, "Second Alder"), ((await WordAsync()).Kind, (await WordAsync()).Name));
         Assert.Equal(HttpStatusCode.OK, (await office.Visitor().GetAsync(link)).StatusCode);
-        Assert.Contains("Hand the house over", await (await office.SignInAsOfficeAsync()).TextAsync("/follow-up"), StringComparison.Ordinal);
-        await office.WithDbAsync(async db =>
+        var desk = await office.SignInAsOfficeAsync();
+        Assert.Contains("Hand the house over", await desk.TextAsync("/follow-up"), StringComparison.Ordinal);
+        // The form comes filled with what was told.
+        var handOver = $"/houses/{_house}/hand-over?told={(await WordAsync()).Id}";
+        Assert.Contains($"{handOver}\"", await desk.GetStringAsync("/follow-up"), StringComparison.Ordinal);
+        Assert.Equal(HttpStatusCode.Redirect, (await desk.SubmitAsync(handOver, [])).StatusCode);
+        Assert.Equal(("Second Alder", "second@alder.example"), await office.WithDbAsync(async db =>
         {
-            (await db.HouseOwners.SingleAsync(o => o.HouseId == _house)).ToDay = new DateOnly(2026, 3, 1);
-            db.HouseOwners.Add(new() { HouseId = _house, Customer = new() { Name = "Second Alder", Email = "second@alder.example" }, FromDay = new DateOnly(2026, 3, 1) });
-            await db.SaveChangesAsync();
-        });
+            var owner = await db.HouseOwners.Where(o => o.HouseId == _house && o.ToDay == null).Select(o => o.Customer!).SingleAsync();
+            return (owner.Name, owner.Email);
+        }));
         var ended = await office.Visitor().GetAsync(link);
         Assert.Equal(HttpStatusCode.NotFound, ended.StatusCode);
         Assert.DoesNotContain("Larkspur", await ended.TextAsync(), StringComparison.Ordinal);

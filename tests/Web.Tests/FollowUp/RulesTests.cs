@@ -118,6 +118,30 @@ public sealed class RulesTests : IAsyncLifetime
     }
 
     [Fact]
+    public async Task The_office_reminds_itself_of_a_calibration_until_a_newer_one_is_written_down()
+    {
+        var monitor = new Instrument { Kind = InstrumentKind.ContinuousMonitor, Serial = "HG-1", SerialKey = "HG1", Model = "Hourglass", Calibrations = [new Calibration { DoneOn = new DateOnly(2025, 3, 20), DueOn = new DateOnly(2026, 3, 20) }] };
+        var old = new Instrument { Kind = InstrumentKind.Manometer, Serial = "DM-1", SerialKey = "DM1", Retired = true, Calibrations = [new Calibration { DoneOn = new DateOnly(2025, 3, 20), DueOn = new DateOnly(2026, 3, 20) }] };
+        await office.WithDbAsync(async db => { db.Instruments.AddRange(monitor, old); await db.SaveChangesAsync(); });
+        // Thirty days before is over, seven days before is ahead; of the two only the later could still be said at once.
+        Assert.Equal([new DateOnly(2026, 2, 18), new DateOnly(2026, 3, 13), new DateOnly(2026, 3, 21)], (await PlannedAsync(SeedReminderRules.CalibrationEnd)).Select(r => r.DueOn));
+        await office.RunFollowUpAsync();
+        Assert.Contains("The calibration of Hourglass, serial number HG-1, ends on Mar 20, 2026.", Assert.Single(office.MailTo("office@lanternridge.example")).TextBody!, StringComparison.Ordinal);
+        await office.WithDbAsync(async db => { db.Add(new Calibration { InstrumentId = monitor.Id, DoneOn = new DateOnly(2026, 3, 1), DueOn = new DateOnly(2027, 3, 1) }); await db.SaveChangesAsync(); });
+        Assert.Equal([new DateOnly(2027, 1, 30), new DateOnly(2027, 2, 22), new DateOnly(2027, 3, 2)], (await PlannedAsync(SeedReminderRules.CalibrationEnd)).Select(r => r.DueOn));
+    }
+
+    [Fact]
+    public async Task A_plan_that_does_not_know_the_days_of_reports_leaves_their_reminders_alone()
+    {
+        var report = new Reminder { RuleCode = SeedReminderRules.StateReport, Key = "state-report:x-Freeze:-7:20260310:20260303", DueOn = new DateOnly(2026, 3, 3), SendOn = new DateOnly(2026, 3, 3), Because = "A report is due." };
+        await office.WithDbAsync(async db => { db.Reminders.Add(report); await db.SaveChangesAsync(); });
+        Assert.Single(await PlannedAsync(SeedReminderRules.StateReport));
+        await office.WithDbAsync(db => PlanReminders.RunAsync(db, office.Clock.GetUtcNow().UtcDateTime, [new Business.StateReports.ReportDays()]));
+        Assert.Equal(ReminderState.Replaced, await office.WithDbAsync(db => db.Reminders.Where(r => r.Id == report.Id).Select(r => r.State).SingleAsync()));
+    }
+
+    [Fact]
     public async Task Nothing_is_planned_past_the_years_that_the_building_is_to_stand()
     {
         var (house, _) = await office.AddHouseWithSystemAsync("stands@alder.example", Utc(2026, 2, 20));

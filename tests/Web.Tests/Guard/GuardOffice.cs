@@ -145,7 +145,7 @@ public sealed class GuardOffice : OfficeApp
             foreach (var named in page.Named("GET").Where(n => n.Length > 0)) yield return $"{path}?handler={named}&testId={_values["test"][0]}&revision={_values["revision"][0]}&part=0";
         }
 
-        if (page.Page is "/Work/AsBuilt" or "/Work/HandOver" or "/Work/Materials") yield return $"/houses/{RunningHouse}/{page.Pattern.Split('/', 3)[2]}?job={_values["job"][0]}";
+        if (page.Page is "/Work/AsBuilt" or "/Work/HandOver" or "/Work/Materials" or "/Work/Photos") yield return $"/houses/{RunningHouse}/{page.Pattern.Split('/', 3)[2]}?job={_values["job"][0]}";
         if (page.Page == "/FollowUp/Unsubscribe") yield return StopPath;
         if (page.Page == "/MyHouse/Index") yield return MyHousePath;
     }

@@ -22,10 +22,10 @@ public sealed partial class RolesTests(GuardOffice office)
         "/Service/Call", "/Service/House", "/Service/Index",
         "/Tests/Edit", "/Tests/Hours", "/Tests/Index", "/Tests/Kit", "/Tests/Kits", "/Tests/Monitor", "/Tests/Sheet",
         "/Today/Index",
-        "/Work/AsBuilt", "/Work/Change", "/Work/Day", "/Work/HandOver", "/Work/Index", "/Work/Materials", "/Work/Sheet", "/Work/Week",
+        "/Work/AsBuilt", "/Work/Change", "/Work/Day", "/Work/HandOver", "/Work/Index", "/Work/Materials", "/Work/Photos", "/Work/Sheet", "/Work/Week",
     ];
 
-    private static readonly string[] ForOwners = ["/Shop/Company", "/Shop/Fan", "/Shop/Import", "/Shop/Price", "/Shop/RuleSet", "/Shop/Rules", "/Shop/Staff", "/StateReports/NewProfile"];
+    private static readonly string[] ForOwners = ["/Shop/Company", "/Shop/Fan", "/Shop/Import", "/Shop/Price", "/Shop/RuleSet", "/Shop/Rules", "/Shop/Staff", "/StateReports/ChangeProfile", "/StateReports/NewProfile"];
 
     /// <summary>The refusal itself, and the page shown only to the browser that signed just now.</summary>
     private static readonly string[] NeedsMore = ["/Account/NotAllowed", "/Offer/Done"];

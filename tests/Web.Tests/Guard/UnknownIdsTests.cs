@@ -33,6 +33,8 @@ public sealed partial class UnknownIdsTests(GuardOffice office)
     [Theory]
     [InlineData("work/as-built?job=")]
     [InlineData("work?job=")]
+    [InlineData("work/photos?job=")]
+    [InlineData("work/photos?handler=Small&photo=")]
     [InlineData("proof/test?test=")]
     [InlineData("proof?handler=Letter&testId=")]
     [InlineData("quote?revision=")]

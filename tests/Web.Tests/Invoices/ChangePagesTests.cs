@@ -43,6 +43,23 @@ public sealed class ChangePagesTests(OfferOffice office) : IClassFixture<OfferOf
     }
 
     [Fact]
+    public async Task A_balance_is_not_issued_beside_an_unsigned_change_order_without_a_warning()
+    {
+        var at = await office.SentChangeAsync();
+        var (desk, money) = (await office.SignInAsOfficeAsync(), $"/houses/{at.Sale.HouseId}/money");
+        var page = await new HtmlParser().ParseDocumentAsync(await (await desk.GetAsync(money)).Content.ReadAsStringAsync());
+        var caution = page.QuerySelector($"#unsigned-{at.Sale.AcceptanceId}")!;
+        Assert.Contains("Not signed yet", caution.TextContent, StringComparison.Ordinal);
+        Assert.NotNull(caution.QuerySelector($"a[href='{at.Sheet}']"));
+        var form = "form[action*='handler=Issue']:has(input[value=Balance])";
+        var refused = await (await desk.SubmitAsync(money, new() { ["evenSo"] = "false" }, form)).TextAsync();
+        Assert.Contains("is not signed. Nothing was issued", refused, StringComparison.Ordinal);
+        Assert.False(await office.WithDbAsync(db => db.Invoices.AnyAsync(i => i.AcceptanceId == at.Sale.AcceptanceId)));
+        Assert.Equal(HttpStatusCode.Redirect, (await desk.SubmitAsync(money, [], form)).StatusCode);
+        Assert.True(await office.WithDbAsync(db => db.Invoices.AnyAsync(i => i.AcceptanceId == at.Sale.AcceptanceId && i.Kind == InvoiceKind.Balance)));
+    }
+
+    [Fact]
     public async Task An_installer_draws_it_up_without_a_price_and_hands_the_tablet_over()
     {
         var at = await office.BegunChangeAsync();

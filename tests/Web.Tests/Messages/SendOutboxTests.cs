@@ -238,6 +238,35 @@ public sealed class SendOutboxTests : IAsyncLifetime
         Assert.Equal(1, (await office.SendOutboxAsync()).Sent);
     }
 
+    /// <summary>Eight minutes: four times as long as one claim holds.</summary>
+    [Fact]
+    public async Task A_claim_is_renewed_while_the_server_is_slow_and_lapses_soon_after_its_holder_died()
+    {
+        var id = await office.QueueLetterAsync(ALetter("slow"));
+        var (reached, answer) = (new TaskCompletionSource(), new TaskCompletionSource());
+        office.Sink.ToAddress = _ =>
+        {
+            reached.TrySetResult();
+            answer.Task.GetAwaiter().GetResult();
+            return null;
+        };
+        var slow = Task.Run(office.SendOutboxAsync);
+        await reached.Task;
+        for (var beats = 0; beats < 16; beats++)
+        {
+            var before = (await office.MessageAsync(id)).ClaimedUntilUtc;
+            office.Clock.Advance(SendOutbox.RenewEvery);
+            for (var tries = 0; tries < 500 && (await office.MessageAsync(id)).ClaimedUntilUtc == before; tries++) await Task.Delay(10);
+            await office.SendOutboxAsync();
+            Assert.Equal(DeliveryState.Claimed, (await office.MessageAsync(id)).State);
+        }
+
+        answer.SetResult();
+        Assert.Equal(1, (await slow).Sent);
+        Assert.Equal(DeliveryState.Sent, (await office.MessageAsync(id)).State);
+        Assert.Single(office.Sink.Taken);
+    }
+
     [Fact]
     public async Task Two_senders_at_once_send_each_message_once()
     {

@@ -91,7 +91,7 @@ public sealed class OwningTests(OfficeApp office) : IClassFixture<OfficeApp>
             await db.SaveChangesAsync();
         });
         var desk = await office.SignInAsOfficeAsync();
-        var saved = await desk.SubmitAsync($"/houses/{draft.HouseId}/quote", new() { ["Input.Tiers[0].Lines[1199].Price"] = "7.77" }, Edit);
+        var saved = await desk.SubmitAsync($"/houses/{draft.HouseId}/quote?revision={draft.RevisionId}&lines=12", new() { ["Input.Tiers[0].Lines[99].Price"] = "7.77" }, Edit);
         Assert.Equal(HttpStatusCode.Redirect, saved.StatusCode);
         var last = await office.WithDbAsync(db => db.Set<QuoteTier>().Where(t => t.QuoteRevisionId == draft.RevisionId && t.Position == 1).SelectMany(t => t.Lines).OrderBy(l => l.Position).LastAsync());
         Assert.Equal((777, 1_200), (last.UnitPrice.Cents, last.Position));

@@ -105,11 +105,11 @@ public sealed class ProfileTests
         await using var office = new Office();
         await office.App.InitializeAsync();
         var owner = await office.App.SignInAsOwnerAsync();
-        var refused = await owner.SubmitAsync("/state-reports/profiles/new", new() { ["Text"] = Small.Replace("\"tag\"", "\"tga\"", StringComparison.Ordinal) }, "main form[method=post]");
+        var refused = await owner.SubmitAsync("/state-reports/profiles/new", new() { ["Text"] = Small.Replace("\"tag\"", "\"tga\"", StringComparison.Ordinal) }, "form[action*='handler=Text']");
         Assert.Contains("knows no value “tga”; did you mean “tag”?", await refused.TextAsync(), StringComparison.Ordinal);
         Assert.Contains("tga", await refused.Content.ReadAsStringAsync(), StringComparison.Ordinal);
-        Assert.Equal(HttpStatusCode.Redirect, (await owner.SubmitAsync("/state-reports/profiles/new", new() { ["Text"] = Small }, "main form[method=post]")).StatusCode);
-        Assert.Contains("There is a profile “own” already", await (await owner.SubmitAsync("/state-reports/profiles/new", new() { ["Text"] = Small }, "main form[method=post]")).TextAsync(), StringComparison.Ordinal);
+        Assert.Equal(HttpStatusCode.Redirect, (await owner.SubmitAsync("/state-reports/profiles/new", new() { ["Text"] = Small }, "form[action*='handler=Text']")).StatusCode);
+        Assert.Contains("There is a profile “own” already", await (await owner.SubmitAsync("/state-reports/profiles/new", new() { ["Text"] = Small }, "form[action*='handler=Text']")).TextAsync(), StringComparison.Ordinal);
         var run = await office.App.FreezeAsync("2026-02", "own");
         var page = await owner.GetStringAsync("/state-reports/profiles/own");
         Assert.Equal(HttpStatusCode.Redirect, (await owner.SubmitAsync("/state-reports/profiles/own", new() { ["Text"] = Small.Replace("[\"tag\"]", "[\"tag\",\"zip\"]", StringComparison.Ordinal) }, "form[action*='handler=Text']")).StatusCode);

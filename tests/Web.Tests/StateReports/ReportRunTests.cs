@@ -157,8 +157,8 @@ public sealed class ReportRunTests : IAsyncLifetime
         });
         var desk = await office.SignInAsOfficeAsync();
         var html = await (await desk.GetAsync("/state-reports/general-month/2026-02")).Content.ReadAsStringAsync();
-        Assert.Contains($"<a href=\"/houses/{house}/work\">the place of the fan is missing</a>", html, StringComparison.Ordinal);
-        Assert.Contains($"<a href=\"/houses/{house}/inquiry\">the radon level before is missing</a>", html, StringComparison.Ordinal);
+        Assert.Contains($"<a href=\"/houses/{house}/work#as-built\">the place of the fan is missing</a>", html, StringComparison.Ordinal);
+        Assert.Contains($"<a href=\"/houses/{house}/inquiry#Input_EarlierTestsInWords\">the radon level before is missing</a>", html, StringComparison.Ordinal);
         Assert.Contains("before the fan was switched on", html, StringComparison.Ordinal);
         var refused = await desk.SubmitAsync("/state-reports/general-month/2026-02", new() { ["SignedBy"] = "Ada Quill" }, "form[action*=Freeze]");
         var text = await refused.Content.ReadAsStringAsync();
@@ -265,7 +265,7 @@ public sealed class ReportRunTests : IAsyncLifetime
         for (var i = 1; i < 5; i++) await office.TagAsync(Utc(2026, 2, i));
         await office.FreezeAsync("2026-02");
         var owner = await office.SignInAsOwnerAsync();
-        foreach (var page in new[] { "", "/general-month/2026-02", "/general-month/2026-03", "/general-month/proof", "/profiles", "/profiles/general-month", "/profiles/new", "/records" })
+        foreach (var page in new[] { "", "/general-month/2026-02", "/general-month/2026-03", "/general-month/proof", "/profiles", "/profiles/general-month", "/profiles/general-month/change", "/profiles/new", "/records" })
             await office.AssertFewStatementsAsync(owner, "/state-reports" + page);
     }
 }

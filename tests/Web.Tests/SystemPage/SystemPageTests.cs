@@ -98,6 +98,38 @@ public sealed class SystemPageTests(OfficeApp office) : IClassFixture<OfficeApp>
     }
 
     [Fact]
+    public async Task The_office_gets_one_mail_for_a_call_however_often_it_is_sent()
+    {
+        var (houseId, _, path) = await WithLinkAsync(office, "OP-7");
+        var typed = new Dictionary<string, string> { ["Input.Name"] = "Ines\r\nBcc: all@house.example", ["Input.Phone"] = "555-0123", ["Input.Email"] = "ines@house.example", ["Input.Words"] = "It hums.\n.\nQUIT", ["Input.Sending"] = new string('b', 64) };
+        var (visitor, form) = (office.Visitor(), $"{path}?step=ask&Seen.Gauge=0.5&Seen.Outdoor=14");
+        await visitor.GetAsync(form);
+        await Task.WhenAll(Enumerable.Range(0, 3).Select(_ => visitor.SubmitAsync(form, typed)));
+        await visitor.SubmitAsync(form, typed);
+        var call = await office.WithDbAsync(db => db.ServiceCalls.SingleAsync(c => c.HouseId == houseId));
+        var sent = Assert.Single(await office.WithDbAsync(db => db.Outbox.AsNoTracking().Where(m => m.HouseId == houseId).ToListAsync()));
+        Assert.Equal(("office@lanternridge.example", Business.Messages.MailClass.Work, $"service-call:{call.Id}"), (sent.ToAddress, sent.Class, sent.Key));
+        var mail = MimeKit.MimeMessage.Load(new MemoryStream(sent.Mime));
+        Assert.Equal(["ines@house.example"], mail.ReplyTo.Mailboxes.Select(m => m.Address));
+        Assert.Single(mail.To);
+        Assert.Empty(mail.Bcc);
+        Assert.Contains(call.Number, mail.Subject, StringComparison.Ordinal);
+        foreach (var words in new[] { "OP-7", "555-0123", "It hums.", "0.5 inWC", "14 °F", $"/houses/{houseId}/service/{call.Id}" }) Assert.Contains(words, mail.TextBody, StringComparison.Ordinal);
+        Assert.Equal(HttpStatusCode.OK, (await (await office.SignInAsOfficeAsync()).GetAsync($"/houses/{houseId}/service/{call.Id}")).StatusCode);
+    }
+
+    [Fact]
+    public async Task A_call_about_fumes_says_so_in_the_subject_and_one_taken_by_the_office_writes_no_mail()
+    {
+        var (houseId, _, path) = await WithLinkAsync(office, "OP-8");
+        await office.Visitor().SubmitAsync($"{path}?step=ask&Seen.Sign=FumesOrCoAlarm", new() { ["Input.Name"] = "Ines", ["Input.Phone"] = "555-0123" });
+        Assert.StartsWith("CALL BACK AT ONCE", await office.WithDbAsync(db => db.Outbox.Where(m => m.HouseId == houseId).Select(m => m.Subject).SingleAsync()), StringComparison.Ordinal);
+        var desk = await office.SignInAsOfficeAsync();
+        await desk.SubmitAsync($"/houses/{houseId}/service", new() { ["Input.Sign"] = "FanLoud", ["Input.Name"] = "Ines", ["Input.Phone"] = "555-0123" }, "form:has([name='Input.Sign'])");
+        Assert.Equal((2, 1), await office.WithDbAsync(async db => (await db.ServiceCalls.CountAsync(c => c.HouseId == houseId), await db.Outbox.CountAsync(m => m.HouseId == houseId))));
+    }
+
+    [Fact]
     public async Task A_call_without_a_way_back_is_refused_and_nothing_typed_is_lost()
     {
         var (houseId, _, path) = await WithLinkAsync(office, "OP-4");

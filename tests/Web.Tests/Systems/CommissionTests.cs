@@ -76,40 +76,6 @@ public sealed class CommissionTests(OfficeApp office) : IClassFixture<OfficeApp>
         Assert.Equal(-0.4, (await office.SystemOfAsync(house.HouseId)).FinalSuctions.Single(f => f.HoleLabel == "H2").SuctionPa, 6);
     }
 
-    [Theory]
-    [InlineData(null, "There is something to check: Water heater")]
-    [InlineData("NotDone", "Make the backdraft check (Water heater) before the system is left running")]
-    [InlineData("Failed", "this system must not be left running. Switch the system off at its breaker")]
-    public async Task A_system_is_not_left_running_without_a_good_backdraft_check(string? result, string words)
-    {
-        var (house, jobId) = await office.HouseWithJobAsync(h => h.Appliances.Add(new Appliance { Name = "Water heater", Draft = Draft.Natural }));
-        var crew = await office.SignInAsInstallerAsync();
-        var typed = await office.AsBuiltTypedAsync($"MN-3{jobId}");
-        typed["Input.Backdraft"] = result ?? "NothingToCheck";
-        typed["Input.BackdraftNotes"] = "Water heater spilled after five minutes";
-        var url = $"/houses/{house.HouseId}/work/as-built?job={jobId}";
-        Assert.Contains(words, await (await crew.SubmitAsync(url, typed)).TextAsync(), StringComparison.Ordinal);
-        Assert.False(await office.WithDbAsync(db => db.Systems.AnyAsync(s => s.JobId == jobId)));
-    }
-
-    [Fact]
-    public async Task A_failed_check_with_the_system_off_is_recorded_and_says_what_to_do_until_it_is_passed()
-    {
-        var (house, jobId) = await office.HouseWithJobAsync(h => h.Appliances.Add(new Appliance { Name = "Boiler", Draft = Draft.Natural }));
-        var crew = await office.SignInAsInstallerAsync();
-        var url = $"/houses/{house.HouseId}/work/as-built?job={jobId}";
-        var typed = await office.AsBuiltTypedAsync("MN-3100");
-        (typed["Input.Backdraft"], typed["Input.BackdraftNotes"], typed["Input.LeftRunning"]) = ("Failed", "Boiler spilled; owner told", "false");
-        await crew.SubmitAsync(url, typed);
-        Assert.False((await office.SystemOfAsync(house.HouseId)).LeftRunning);
-        Assert.Contains("Switch the system off at its breaker", await crew.TextAsync($"/houses/{house.HouseId}/work"), StringComparison.Ordinal);
-        await crew.SubmitAsync(url, new() { ["Input.Backdraft"] = "Passed", ["Input.LeftRunning"] = "true" });
-        var s = await office.SystemOfAsync(house.HouseId);
-        Assert.Equal((true, BackdraftCheck.Passed, Money.FromDollars(2310.50m)), (s.LeftRunning, s.Backdraft, s.Price));
-        Assert.Equal(2, s.FinalSuctions.Count);
-        Assert.Equal(3, s.Components.Count);
-    }
-
     [Fact]
     public async Task A_fan_cannot_be_switched_on_in_the_time_to_come()
     {

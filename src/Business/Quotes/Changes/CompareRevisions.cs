@@ -19,6 +19,7 @@ public static class CompareRevisions
             if (one is not null && other is not null && one.Name != other.Name) rows.Add(new(where, "Name of the choice", one.Name, other.Name));
             rows.AddRange(Lines(where, Of(one), Of(other)));
             Note(rows, where, "Discount", DiscountOf(one), DiscountOf(other));
+            Note(rows, where, "Design of its own", OwnDesignOf(one, designs), OwnDesignOf(other, designs));
         }
 
         rows.AddRange(Lines("Additions", [.. before.AddOns.OrderBy(a => a.Position).Select(Of)], [.. after.AddOns.OrderBy(a => a.Position).Select(Of)]));
@@ -44,15 +45,14 @@ public static class CompareRevisions
 
     private static IEnumerable<ChangeRow> Lines(string where, IReadOnlyList<Priced> before, IReadOnlyList<Priced> after)
     {
-        var left = after.ToList();
+        var left = after.GroupBy(l => l.Key).ToDictionary(g => g.Key, g => new Queue<Priced>(g), StringComparer.Ordinal);
         foreach (var one in before)
         {
-            var other = left.Find(l => l.Key == one.Key);
-            if (other is not null) left.Remove(other);
+            var other = left.TryGetValue(one.Key, out var same) && same.TryDequeue(out var next) ? next : null;
             if (other is null || other.Shown != one.Shown || other.Words != one.Words) yield return new(where, one.Words, one.Shown, other is null ? "" : other.Words == one.Words ? other.Shown : $"{other.Words}: {other.Shown}");
         }
 
-        foreach (var fresh in left) yield return new(where, fresh.Words, "", fresh.Shown);
+        foreach (var fresh in after.Where(l => left[l.Key].Contains(l))) yield return new(where, fresh.Words, "", fresh.Shown);
     }
 
     private static IReadOnlyList<Priced> Of(QuoteTier? tier) => [.. (tier?.Lines ?? []).OrderBy(l => l.Position).Select(l => new Priced(KeyOf(l.PriceItemId, l.Words), l.Words, $"{TypedNumbers.Plain(l.Quantity)} {l.Unit} × {l.UnitPrice} = {l.Amount}{(l.Taxable ? " + tax" : "")}"))];
@@ -66,6 +66,8 @@ public static class CompareRevisions
     private static string Discount(decimal percent, Money amount) => percent > 0 ? $"{TypedNumbers.Plain(percent)} %" : amount > Money.Zero ? $"{amount}" : "";
 
     private static string DesignOf(QuoteRevision r, IReadOnlyDictionary<int, string> designs) => r.SuctionDesignId is { } id ? $"revision {designs.GetValueOrDefault(id, "?")}" : "by hand";
+
+    private static string OwnDesignOf(QuoteTier? tier, IReadOnlyDictionary<int, string> designs) => tier?.SuctionDesignId is { } id ? $"revision {designs.GetValueOrDefault(id, "?")}" : "";
 
     private static string PhaseOf(QuoteRevision r) => r.Phase is { } p ? $"{PhaseTrigger.LevelOf(p)} or more, {p.Price}, until {HouseTime.Show(p.ValidUntil)}" : "";
 

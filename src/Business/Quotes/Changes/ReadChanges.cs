@@ -12,6 +12,9 @@ public sealed record QuoteChanges(string SinceLetter, IReadOnlyList<ChangeRow> S
 
     /// <summary>The letter of the design that is quoted; null: by hand.</summary>
     public string? QuotedDesign { get; init; }
+
+    /// <summary>Letters of the house's designs, by their ids.</summary>
+    public IReadOnlyDictionary<int, string> Designs { get; init; } = new Dictionary<int, string>();
 }
 
 public static class ReadChanges
@@ -25,6 +28,7 @@ public static class ReadChanges
             : await db.QuoteRevisions.AsNoTracking().WithPrices().Where(r => r.QuoteId == quote.Id && r.Id < revision.Id).OrderByDescending(r => r.Id).FirstOrDefaultAsync();
         return new(before?.Letter ?? "", before is null ? [] : CompareRevisions.Between(before, revision, facts.Designs), Today(book, facts, revision, company).Against(revision), facts.BookNow)
         {
+            Designs = facts.Designs,
             QuotedDesign = revision.SuctionDesignId is { } id ? facts.Designs.GetValueOrDefault(id) : null,
         };
     }

@@ -15,7 +15,7 @@ public sealed record TodaysBook(IReadOnlyList<PriceItem> Book, IReadOnlySet<int>
         var seen = new HashSet<int>();
         foreach (var tier in r.Tiers.OrderBy(t => t.Position))
             foreach (var line in tier.Lines.OrderBy(l => l.Position).Where(l => l.PriceItemId is not null && seen.Add(l.PriceItemId.Value)))
-                Compare(rows, tier.Name, line.Words, line.PriceItemId!.Value, line.UnitPrice, PriceOf(line), line.Unit);
+                Compare(rows, tier.Name, line.Words, line.PriceItemId!.Value, line.UnitPrice, PriceOf(tier, line), line.Unit);
         foreach (var a in r.AddOns.OrderBy(a => a.Position).Where(a => a.PriceItemId is not null))
             Compare(rows, "Additions", a.Words, a.PriceItemId!.Value, a.Price, PriceOf(a), "each");
         rows.AddRange(Book.Where(i => !i.Retired && Newer.Contains(i.Id) && !seen.Contains(i.Id) && r.AddOns.All(a => a.PriceItemId != i.Id)).OrderBy(i => i.Name, StringComparer.Ordinal)
@@ -28,10 +28,11 @@ public sealed record TodaysBook(IReadOnlyList<PriceItem> Book, IReadOnlySet<int>
     /// <summary>Puts today's prices, costs and labor of the book into the draft, and the company's tax. What is no longer in the book stays.</summary>
     public void Into(QuoteRevision r, int version)
     {
-        foreach (var line in r.Tiers.SelectMany(t => t.Lines))
-            if (Held(line.PriceItemId) is { } item)
+        // Lines by the hour last: they are counted by the labor of the others.
+        foreach (var (tier, line, item) in r.Tiers.SelectMany(t => t.Lines.Select(l => (t, l, Held(l.PriceItemId)))).OrderBy(x => x.Item3?.TakenBy == TakenBy.Hour).ToList())
+            if (item is not null)
             {
-                var times = TimesOf(line, item);
+                var times = TimesOf(tier, line, item);
                 (line.UnitPrice, line.UnitCost, line.Taxable) = (item.PriceAt(Company.LabourPricePerHour).Times(times), item.CostAt(Company.LabourCostPerHour).Times(times), item.Taxable);
                 if (times == 1) line.LabourMinutes = item.LabourMinutes;
             }
@@ -49,13 +50,18 @@ public sealed record TodaysBook(IReadOnlyList<PriceItem> Book, IReadOnlySet<int>
         else if (after != before) rows.Add(new(where, words, $"{before}{per}", $"{after}{per}"));
     }
 
-    private Money? PriceOf(QuoteLine line) => Held(line.PriceItemId) is { } item ? item.PriceAt(Company.LabourPricePerHour).Times(TimesOf(line, item)) : null;
+    private Money? PriceOf(QuoteTier tier, QuoteLine line) => Held(line.PriceItemId) is { } item ? item.PriceAt(Company.LabourPricePerHour).Times(TimesOf(tier, line, item)) : null;
 
     private Money? PriceOf(QuoteAddOn a) => Held(a.PriceItemId) is { } item ? item.PriceAt(Company.LabourPricePerHour).Times(a.Quantity) : null;
 
     private PriceItem? Held(int? id) => Book.FirstOrDefault(i => i.Id == id && !i.Retired);
 
-    /// <summary>All hours of a job stand in one line of one piece.</summary>
-    private static decimal TimesOf(QuoteLine line, PriceItem item) =>
-        item.TakenBy == TakenBy.Hour && line.Unit == "each" && item.LabourMinutes > 0 ? (decimal)line.LabourMinutes / item.LabourMinutes : 1;
+    /// <summary>All hours of a job stand in one line of one piece; an item without labor of its own goes by the labor of the others, to the quarter of an hour.</summary>
+    private decimal TimesOf(QuoteTier tier, QuoteLine line, PriceItem item)
+    {
+        if (item.TakenBy != TakenBy.Hour || line.Unit != "each") return 1;
+        if (item.LabourMinutes > 0) return (decimal)line.LabourMinutes / item.LabourMinutes;
+        var minutes = tier.Lines.Where(l => Held(l.PriceItemId)?.TakenBy != TakenBy.Hour).Sum(l => l.LabourMinutes * l.Quantity);
+        return minutes > 0 ? Math.Ceiling(minutes / 15) / 4 : 1;
+    }
 }

@@ -40,12 +40,22 @@ public static class GatherPaper
         return new(revision, quote, around.House, around.Customer, around.Company) { Licences = licences };
     }
 
-    /// <summary>The section through the house with the quoted design in it; null where it was quoted by hand.</summary>
-    public static async Task<Picture?> SectionAsync(OfficeDb db, QuoteInFull full)
+    /// <summary>The sections through the house, one for each design that is quoted, with the choices that stand on it; none where
+    /// it was quoted by hand.</summary>
+    public static async Task<IReadOnlyList<QuotedDrawing>> SectionsAsync(OfficeDb db, QuoteInFull full)
     {
-        if (full.Revision.SuctionDesignId is not { } id) return null;
-        var design = await db.Designs.AsNoTracking().WithRoute().SingleAsync(d => d.Id == id);
+        var revision = full.Revision;
+        var designs = revision.Tiers.OrderBy(t => t.Position).GroupBy(t => t.SuctionDesignId ?? revision.SuctionDesignId).Where(g => g.Key is not null).ToList();
+        if (designs.Count == 0) return [];
         var house = await db.Houses.AsNoTracking().Include(h => h.Areas).SingleAsync(h => h.Id == full.House.Id);
-        return HouseSection.Draw(SectionOfDesign.Of(design, (await ComputeDesign.ReadAsync(db, design)).Report, house, full.House.Street, UnitSystem.US));
+        var drawings = new List<QuotedDrawing>();
+        foreach (var tiers in designs)
+        {
+            var design = await db.Designs.AsNoTracking().WithRoute().SingleAsync(d => d.Id == tiers.Key);
+            var facts = SectionOfDesign.Of(design, (await ComputeDesign.ReadAsync(db, design)).Report, house, full.House.Street, UnitSystem.US);
+            drawings.Add(new(designs.Count == 1 ? "" : string.Join(" and ", tiers.Select(t => $"“{t.Name}”")), HouseSection.Draw(facts)));
+        }
+
+        return drawings;
     }
 }

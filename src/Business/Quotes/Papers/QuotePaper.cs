@@ -7,10 +7,16 @@ using MitigationOffice.Business.Shop;
 
 namespace MitigationOffice.Business.Quotes.Papers;
 
+/// <summary>A design that is quoted, drawn.</summary>
+/// <param name="Of">The choices that stand on it; empty: all do.</param>
+public sealed record QuotedDrawing(string Of, Picture Picture);
+
 /// <summary>Everything a quote's paper says.</summary>
 public sealed record QuoteOnPaper(
-    QuoteRevision Revision, string Number, string House, string Customer, CompanyProfile Company, DateTime AtUtc, DateOnly Day, Picture? Section = null)
+    QuoteRevision Revision, string Number, string House, string Customer, CompanyProfile Company, DateTime AtUtc, DateOnly Day)
 {
+    public IReadOnlyList<QuotedDrawing> Sections { get; init; } = [];
+
     public string FileName => $"{Number}-{Revision.Letter}.pdf";
 
     public IReadOnlyList<QuoteTier> Tiers { get; } = [.. Revision.Tiers.OrderBy(t => t.Position)];
@@ -36,7 +42,7 @@ public static class QuotePaper
         paper.Title("Quote for a radon mitigation system");
         paper.Text($"Answers: {r.Answers} EPA advises fixing a house at 4 pCi/L or more.", soft: true);
         paper.Text(r.Introduction);
-        if (quote.Section is { } picture) Draw(paper, picture);
+        foreach (var drawing in quote.Sections) Draw(paper, drawing, quote.Sections.Count);
         Choices(paper, quote);
         Owning(paper, quote);
         AddOns(paper, quote);
@@ -47,10 +53,17 @@ public static class QuotePaper
         Cancelling(paper, r);
     }
 
-    private static void Draw(Paper paper, Picture picture)
+    private static void Draw(Paper paper, QuotedDrawing drawing, int drawings)
     {
-        var height = Math.Min(250, paper.TextWidth * picture.Height / picture.Width);
-        paper.Drawing($"{picture.Title}. {picture.Description}", height, (g, area) => SectionDrawing.DrawOn(g, area, picture, PaperFonts.Family));
+        var picture = drawing.Picture;
+        var height = Math.Min(drawings == 1 ? 250 : 190, paper.TextWidth * picture.Height / picture.Width);
+        if (drawing.Of.Length > 0)
+        {
+            paper.Need(height + 40);
+            paper.SubHeading($"How it is built in {drawing.Of}");
+        }
+
+        paper.Drawing($"{(drawing.Of.Length > 0 ? drawing.Of + ": " : "")}{picture.Title}. {picture.Description}", height, (g, area) => SectionDrawing.DrawOn(g, area, picture, PaperFonts.Family));
     }
 
     private static void Choices(Paper paper, QuoteOnPaper quote)
@@ -59,18 +72,14 @@ public static class QuotePaper
         PaperColumn[] columns = [new("What is done", 2.3), .. quote.Tiers.Select(t => new PaperColumn(t.Name + (t.Position == quote.Revision.RecommendedTier ? " (recommended)" : ""), 1.05, Right: true))];
         paper.Table(columns, [.. Works(quote), .. Sums(quote)]);
         foreach (var tier in quote.Tiers.Where(t => t.Summary.Length > 0)) paper.Text($"{tier.Name}: {tier.Summary}");
+        foreach (var tier in quote.Tiers.Where(t => t.SuctionDesignId is not null)) paper.Text($"“{tier.Name}” is built otherwise: {tier.Scope}");
         foreach (var words in DiscountsOf(quote)) paper.Text(words);
     }
 
-    private static IEnumerable<PaperRow> Works(QuoteOnPaper quote)
-    {
-        var words = quote.Tiers.SelectMany(t => t.Lines.OrderBy(l => l.Position)).Select(l => l.Words).Distinct(StringComparer.Ordinal);
-        return words.Select(w => new PaperRow([w, .. quote.Tiers.Select(t => Share(t.Lines.Where(l => l.Words == w)))]));
-    }
+    private static IEnumerable<PaperRow> Works(QuoteOnPaper quote) => SideBySide.Of(quote.Tiers).Select(row => new PaperRow([row.Words, .. row.ByTier.Select(Share)]));
 
-    private static string Share(IEnumerable<QuoteLine> lines)
+    private static string Share(IReadOnlyList<QuoteLine> all)
     {
-        var all = lines.ToList();
         if (all.Count == 0) return "–";
         var quantity = all.Sum(l => l.Quantity);
         return quantity == 1 ? "●" : $"{TypedNumbers.Plain(quantity)} {(all[0].Unit == "each" ? "" : all[0].Unit)}".Trim();
@@ -90,7 +99,7 @@ public static class QuotePaper
         yield return new PaperRow([$"Sales tax, {TypedNumbers.Plain(r.TaxPercent)} % of what is taxed", .. sums.Select(s => $"{s.Tax}")]);
         yield return new PaperRow(["Price, tax included", .. sums.Select(s => $"{s.Total}")]) { Strong = true, Band = true };
         yield return new PaperRow([$"Deposit, {TypedNumbers.Plain(r.DepositPercent)} %", .. sums.Select(s => $"{s.Deposit}")]);
-        yield return new PaperRow(["Electricity for the fan, a year (estimate)", .. sums.Select(_ => $"{r.ElectricityPerYear}")]);
+        yield return new PaperRow(["Electricity for the fan, a year (estimate)", .. quote.Tiers.Select(t => $"{RunningCost.Of(r, t).Electricity}")]);
     }
 
     /// <summary>Each discount with its reason, once.</summary>
@@ -124,16 +133,22 @@ public static class QuotePaper
 
     private static void AddOns(Paper paper, QuoteOnPaper quote)
     {
-        var addOns = quote.Revision.AddOns.OrderBy(a => a.Position).ThenBy(a => a.Id).Where(a => quote.Tiers.Any(t => !PriceQuote.Holds(t, a))).ToList();
+        var addOns = quote.Revision.AddOns.OrderBy(a => a.Position).ThenBy(a => a.Id).Where(a => quote.Tiers.Any(t => PriceQuote.IsOpenTo(t, a))).ToList();
         if (addOns.Count == 0) return;
         paper.Heading("What you can add");
         foreach (var a in addOns)
-            paper.TickLine(false, a.Words + (a.Recommended ? " (recommended)" : ""), a.Reason + Held(quote, a), $"{a.Price}{(a.Taxable && quote.Revision.TaxPercent > 0 ? " + tax" : "")}");
+            paper.TickLine(false, a.Words + (a.Recommended ? " (recommended)" : ""), a.Reason + Beside(quote, a) + Held(quote, a), $"{a.Price}{(a.Taxable && quote.Revision.TaxPercent > 0 ? " + tax" : "")}");
+    }
+
+    private static string Beside(QuoteOnPaper quote, QuoteAddOn addOn)
+    {
+        var names = quote.Tiers.Where(t => PriceQuote.IsBeside(t, addOn)).Select(t => $"“{t.Name}”").ToList();
+        return names.Count == quote.Tiers.Count ? "" : $" For {string.Join(" and ", names)} only.";
     }
 
     private static string Held(QuoteOnPaper quote, QuoteAddOn addOn)
     {
-        var names = quote.Tiers.Where(t => PriceQuote.Holds(t, addOn)).Select(t => $"“{t.Name}”").ToList();
+        var names = quote.Tiers.Where(t => PriceQuote.IsBeside(t, addOn) && PriceQuote.Holds(t, addOn)).Select(t => $"“{t.Name}”").ToList();
         return names.Count == 0 ? "" : $" Already part of {string.Join(" and ", names)}.";
     }
 

@@ -13,7 +13,7 @@ public static class SignedCopy
         using var behind = new MemoryStream(acceptance);
         using var document = PdfReader.Open(shown, PdfDocumentOpenMode.Modify);
         using var sheets = PdfReader.Open(behind, PdfDocumentOpenMode.Import);
-        foreach (var sheet in sheets.Pages) document.AddPage(sheet);
+        CarryTags.Append(document, sheets);
         return PaperBytes.Save(document, head);
     }
 }

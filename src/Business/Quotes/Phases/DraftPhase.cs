@@ -29,12 +29,12 @@ public static class DraftPhase
         var company = await db.Company.AsNoTracking().SingleAsync();
         var signed = await (from a in db.Acceptances
                             where a.Id == phase.AcceptanceId
-                            join r in db.QuoteRevisions.AsNoTracking().Include(r => r.Phase).Include(r => r.Quote) on a.QuoteRevisionId equals r.Id
-                            select r).SingleAsync();
+                            join r in db.QuoteRevisions.AsNoTracking().Include(r => r.Phase).Include(r => r.Quote).Include(r => r.Tiers) on a.QuoteRevisionId equals r.Id
+                            select new Signed(r, a.QuoteTierId)).AsSingleQuery().SingleAsync();
         var today = HouseTime.DayOf(now, HouseTime.Zone(await db.Houses.Where(h => h.Id == houseId).Select(h => h.TimeZone).SingleAsync(), company.TimeZone));
         if (phase.State != PhaseState.Due || phase.ValidUntil < today) return null;
         var owner = await db.HouseOwners.Where(o => o.HouseId == houseId && o.ToDay == null).OrderByDescending(o => o.FromDay).Select(o => (int?)o.CustomerId).FirstOrDefaultAsync();
-        var quote = new Quote { Number = await TakeNumber.NextAsync(db, "Q", today.Year), HouseId = houseId, CustomerId = owner ?? signed.Quote!.CustomerId, CreatedAtUtc = now };
+        var quote = new Quote { Number = await TakeNumber.NextAsync(db, "Q", today.Year), HouseId = houseId, CustomerId = owner ?? signed.Revision.Quote!.CustomerId, CreatedAtUtc = now };
         var revision = Revision(signed, phase, now, Least(today.AddDays(company.QuoteValidDays), phase.ValidUntil));
         quote.Revisions.Add(revision);
         db.Quotes.Add(quote);
@@ -46,14 +46,18 @@ public static class DraftPhase
 
     private static DateOnly? Least(DateOnly day, DateOnly? other) => other < day ? other : day;
 
-    private static QuoteRevision Revision(QuoteRevision signed, SecondPhase phase, DateTime now, DateOnly? validUntil)
+    private sealed record Signed(QuoteRevision Revision, int TierId);
+
+    private static QuoteRevision Revision(Signed sale, SecondPhase phase, DateTime now, DateOnly? validUntil)
     {
+        var (signed, tier) = (sale.Revision, sale.Revision.Tiers.Single(t => t.Id == sale.TierId));
+        var running = RunningCost.Of(signed, tier);
         var (agreed, name) = (signed.Phase!, $"{signed.Quote!.Number} {signed.Letter}");
         return new()
         {
             Letter = "A",
             CreatedAtUtc = now,
-            SuctionDesignId = signed.SuctionDesignId,
+            SuctionDesignId = tier.SuctionDesignId ?? signed.SuctionDesignId,
             ValidUntil = validUntil,
             TaxPercent = signed.TaxPercent,
             DepositPercent = signed.DepositPercent,
@@ -68,11 +72,11 @@ public static class DraftPhase
             CancellationNotice = signed.CancellationNotice,
             NoCancelNoticeBecause = signed.NoCancelNoticeBecause,
             OwnersPart = signed.OwnersPart,
-            ElectricityPerYear = signed.ElectricityPerYear,
-            HeatCablePerYear = signed.HeatCablePerYear,
-            HouseAirPerYear = signed.HouseAirPerYear,
-            FanReplacement = signed.FanReplacement,
-            FanLifeYears = signed.FanLifeYears,
+            ElectricityPerYear = running.Electricity,
+            HeatCablePerYear = running.HeatCable,
+            HouseAirPerYear = running.HouseAir,
+            FanReplacement = running.FanReplacement,
+            FanLifeYears = running.FanLifeYears,
             OwningYears = signed.OwningYears,
             GuaranteePCiL = signed.GuaranteePCiL,
             GuaranteeMonths = signed.GuaranteeMonths,

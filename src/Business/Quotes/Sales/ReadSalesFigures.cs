@@ -52,7 +52,7 @@ public static class ReadSalesFigures
         [.. from r in revisions
             from a in r.AddOns
             let s = signed.GetValueOrDefault(r.Id)
-            where s is null || !PriceQuote.Holds(r.Tiers.First(t => t.Id == s.TierId), a)
+            where s is null || PriceQuote.IsOpenTo(r.Tiers.First(t => t.Id == s.TierId), a)
             let taken = s is not null && s.AddOnIds.Split(',').Contains(a.Id.ToString(CultureInfo.InvariantCulture), StringComparer.Ordinal)
             group (a, taken) by a.PriceItemId is { } item ? item.ToString(CultureInfo.InvariantCulture) : a.Words into g
             let row = new SoldRow(g.Last().a.Words.Split(", ")[0], g.Count(), g.Count(x => x.taken), g.Where(x => x.taken).Select(x => x.a.Price).Sum())

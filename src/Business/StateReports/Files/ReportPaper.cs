@@ -1,6 +1,7 @@
 using System.Globalization;
 using MitigationOffice.Business.Data;
 using MitigationOffice.Business.Documents;
+using MitigationOffice.Business.StateReports.Profiles;
 
 namespace MitigationOffice.Business.StateReports.Files;
 
@@ -18,7 +19,14 @@ public static class ReportPaper
     ];
 
     public static byte[] Make(ReportTable table, IReadOnlyList<(string Words, string Value)> totals, string frozenBy, DateTime frozenAtUtc, TimeZoneInfo zone) =>
-        Paper.Make(Head(table, frozenAtUtc, zone), p => Write(p, table, totals, frozenBy, frozenAtUtc, zone));
+        Make(table, Columns(table), totals, frozenBy, frozenAtUtc, zone);
+
+    private static byte[] Make(ReportTable table, IReadOnlyList<(PaperColumn Head, ProfileField? Field)> columns, IReadOnlyList<(string Words, string Value)> totals, string frozenBy, DateTime frozenAtUtc, TimeZoneInfo zone)
+    {
+        // The paper is written twice, its cells are made once.
+        var rows = table.Rows.Select((r, i) => (IReadOnlyList<string>)[.. columns.Select(c => c.Field is { } field ? table.Cell(field, r) : (i + 1).ToString(CultureInfo.InvariantCulture))]).ToList();
+        return Paper.Make(Head(table, frozenAtUtc, zone), p => Write(p, table, totals, q => q.Lines([.. columns.Select(c => c.Head)], rows), frozenBy, frozenAtUtc, zone));
+    }
 
     private static PaperHead Head(ReportTable table, DateTime atUtc, TimeZoneInfo zone) => new($"State report {table.Period.Words}", table.Head["company"], atUtc)
     {
@@ -31,23 +39,23 @@ public static class ReportPaper
         ],
     };
 
-    private static void Write(Paper p, ReportTable table, IReadOnlyList<(string Words, string Value)> totals, string frozenBy, DateTime atUtc, TimeZoneInfo zone)
+    private static void Write(Paper p, ReportTable table, IReadOnlyList<(string Words, string Value)> totals, Action<Paper> list, string frozenBy, DateTime atUtc, TimeZoneInfo zone)
     {
         p.Title($"{table.Profile.Name}: {table.Period.Words}");
         p.Text(table.Profile.Citation, soft: true);
         p.Facts(totals.Select(t => (t.Words, t.Value)), 170);
         if (table.Rows.Count == 0) p.Note("No work", $"No system was to report in {table.Period.Words}.");
-        else List(p, table);
+        else list(p);
         if (table.Profile.Privacy.AddressesPrivate) p.Caution("Private", $"{table.Profile.Privacy.Words} {table.Profile.Privacy.Citation}".Trim());
         p.Text($"Frozen {HouseTime.Show(atUtc, zone)} by {frozenBy}. Every value stands in the CSV and XLSX files of the same report. Confirm with your state program what it wants and by when.", small: true, soft: true);
         p.SignLine(table.Head["signed_by"].Length > 0 ? $"{table.Head["signed_by"]}, date" : "Name, date");
     }
 
-    private static void List(Paper p, ReportTable table)
-    {
-        var shown = Shown.Select(s => (s.Head, s.Share, s.Right, Field: table.Profile.Fields.FirstOrDefault(f => f.From == s.From)))
-            .Where(s => s.Field is not null && table.Rows.Any(r => table.Raw(s.Field, r).Length > 0)).Take(MostColumns).ToList();
-        p.Lines([new("Row", 0.45, Right: true), .. shown.Select(s => new PaperColumn(s.Head, s.Share, s.Right))],
-            [.. table.Rows.Select((r, i) => (IReadOnlyList<string>)[(i + 1).ToString(CultureInfo.InvariantCulture), .. shown.Select(s => table.Cell(s.Field!, r))])]);
-    }
+    /// <summary>The row's number, which has no field, and what the list has room for.</summary>
+    private static List<(PaperColumn Head, ProfileField? Field)> Columns(ReportTable table) =>
+    [
+        (new PaperColumn("Row", 0.45, Right: true), null),
+        .. Shown.Select(s => (new PaperColumn(s.Head, s.Share, s.Right), Field: table.Profile.Fields.FirstOrDefault(f => f.From == s.From)))
+            .Where(s => s.Field is { } field && table.Rows.Any(r => table.Raw(field, r).Length > 0)).Take(MostColumns),
+    ];
 }

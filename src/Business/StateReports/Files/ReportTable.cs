@@ -5,7 +5,7 @@ namespace MitigationOffice.Business.StateReports.Files;
 
 /// <summary>A row as it goes into the files.</summary>
 /// <param name="Kind">Null on the one row of a report of no work.</param>
-public sealed record RowToWrite(RowKind? Kind, string EventKey, DateOnly Day, string Amends, string Changed, IReadOnlyDictionary<string, string> Values)
+public sealed record RowToWrite(RowKind? Kind, string EventKey, DateOnly Day, string Amends, string Changed, ReportValues Values)
 {
     public static RowToWrite Of(ReportEntry e) => new(e.Kind, e.EventKey, e.Day, e.Amends, e.Changed, RowText.Read(e.RowJson));
 }
@@ -13,8 +13,6 @@ public sealed record RowToWrite(RowKind? Kind, string EventKey, DateOnly Day, st
 /// <summary>A report as rows of cells, in the order and the forms of its profile. The same for every file.</summary>
 public sealed class ReportTable(ReportProfile profile, ReportPeriod period, IReadOnlyDictionary<string, string> head, IReadOnlyList<RowToWrite> rows)
 {
-    private static readonly Dictionary<string, string> None = new(StringComparer.Ordinal);
-
     public ReportProfile Profile => profile;
     public ReportPeriod Period => period;
     public IReadOnlyDictionary<string, string> Head => head;
@@ -22,15 +20,15 @@ public sealed class ReportTable(ReportProfile profile, ReportPeriod period, IRea
     public IReadOnlyList<string> Columns { get; } = [.. profile.Fields.Select(f => f.Name)];
 
     /// <summary>The rows of the files; a report of no work is one row where the profile has a column to say so.</summary>
-    public IEnumerable<RowToWrite> Written => rows.Count > 0 || profile.Fields.All(f => f.From != "no_work") ? rows : [new(null, "", default, "", "", None)];
+    public IEnumerable<RowToWrite> Written => rows.Count > 0 || profile.Fields.All(f => f.From != "no_work") ? rows : [new(null, "", default, "", "", new ReportValues())];
 
     /// <summary>A cell as the profile writes it.</summary>
     public string Cell(ProfileField field, RowToWrite row)
     {
         var raw = Raw(field, row);
-        if (field.Map.TryGetValue(raw, out var mapped)) return mapped;
+        if (field.Map.Count > 0 && field.Map.TryGetValue(raw, out var mapped)) return mapped;
         if (field.Format.Length == 0 || raw.Length == 0) return raw;
-        return ReportFields.Find(field.From) switch
+        return field.Known switch
         {
             { Kind: FieldKind.Day } when Day(raw) is { } day => day.ToString(field.Format, CultureInfo.InvariantCulture),
             { Kind: FieldKind.Number } when Number(raw) is { } number => Rounded(number, field.Format),
@@ -39,11 +37,11 @@ public sealed class ReportTable(ReportProfile profile, ReportPeriod period, IRea
     }
 
     /// <summary>The value as the office keeps it, before the profile's words and forms.</summary>
-    public string Raw(ProfileField field, RowToWrite row) => field.From.Length == 0 ? field.Value : ReportFields.Find(field.From)!.Of switch
+    public string Raw(ProfileField field, RowToWrite row) => field.Known is not { } known ? field.Value : known.Of switch
     {
         FieldOf.Run => head.GetValueOrDefault(field.From, ""),
         FieldOf.Row => OfRow(field.From, row),
-        _ => row.Values.GetValueOrDefault(field.From, ""),
+        _ => row.Values[field.Place],
     };
 
     public static DateOnly? Day(string raw) => DateOnly.TryParseExact(raw, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var day) ? day : null;

@@ -24,7 +24,7 @@ public static class ReportTotals
     }
 
     private static Money Cost(ReportTable table) => table.Rows.Where(r => r.Kind is RowKind.New or RowKind.Late)
-        .Select(r => Money.FromDollars(ReportTable.Number(r.Values.GetValueOrDefault("cost", "")) ?? 0)).Sum();
+        .Select(r => Money.FromDollars(ReportTable.Number(r.Values["cost"]) ?? 0)).Sum();
 
     private static string Whole(int number) => number.ToString(CultureInfo.InvariantCulture);
 }

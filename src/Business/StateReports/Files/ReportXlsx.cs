@@ -50,7 +50,7 @@ public static class ReportXlsx
         if (raw.Length == 0) return new Cell((string?)null);
         if (style is not null && !field.Map.ContainsKey(raw))
         {
-            if (ReportFields.Find(field.From)!.Kind == FieldKind.Day && ReportTable.Day(raw) is { } day) return new Cell(day.ToDateTime(TimeOnly.MinValue), style);
+            if (field.Known!.Kind == FieldKind.Day && ReportTable.Day(raw) is { } day) return new Cell(day.ToDateTime(TimeOnly.MinValue), style);
             if (ReportTable.Number(table.Cell(field, row)) is { } number) return new Cell(number, style);
         }
 
@@ -60,7 +60,7 @@ public static class ReportXlsx
     /// <summary>How a column's days or numbers look; null where it is text.</summary>
     private static StyleId? StyleOf(Spreadsheet book, ProfileField field)
     {
-        if (ReportFields.Find(field.From) is not { Kind: not FieldKind.Text } known) return null;
+        if (field.Known is not { Kind: not FieldKind.Text } known) return null;
         var form = known.Kind == FieldKind.Day
             ? (field.Format.Length > 0 ? field.Format : "yyyy-MM-dd").Replace("MMM", "mmm", StringComparison.Ordinal).Replace('M', 'm')
             : field.Format.Length > 0 ? field.Format : known.Decimals == 0 ? "0" : "0." + new string('0', known.Decimals);

@@ -100,9 +100,6 @@ internal sealed class JsonReading
             Refuse($"{Named(name)} is not a name a profile has{(Near(name, _known) is { } near ? $"; did you mean “{near}”?" : "")} The names here are {string.Join(", ", _known.Order(StringComparer.Ordinal))}.".Replace("has The", "has. The", StringComparison.Ordinal));
     }
 
-    public static string Spelled(Enum value) =>
-        string.Concat(value.ToString().Select((c, i) => char.IsUpper(c) ? (i > 0 ? "-" : "") + char.ToLowerInvariant(c) : c.ToString()));
-
     /// <summary>The known word that a mistyped one was most likely meant to be.</summary>
     public static string? Near(string typed, IEnumerable<string> known) =>
         known.Select(k => (Word: k, Apart: Apart(typed.ToLowerInvariant(), k.ToLowerInvariant()))).Where(x => x.Apart <= Math.Max(2, typed.Length / 3)).OrderBy(x => x.Apart).Select(x => x.Word).FirstOrDefault();
@@ -111,13 +108,13 @@ internal sealed class JsonReading
         where T : struct, Enum
     {
         foreach (var value in Enum.GetValues<T>())
-            if (Spelled(value) == text) return value;
+            if (JsonWord.Of(value) == text) return value;
         Refuse($"{named} must be one of {Choices<T>()}, not “{text}”.");
         return standard;
     }
 
     private static string Choices<T>()
-        where T : struct, Enum => string.Join(", ", Enum.GetValues<T>().Select(v => Spelled(v)));
+        where T : struct, Enum => string.Join(", ", Enum.GetValues<T>().Select(v => JsonWord.Of(v)));
 
     /// <summary>How many letters have to be put in, taken out or changed.</summary>
     private static int Apart(string a, string b)

@@ -38,6 +38,16 @@ public static class ProfileBook
         return Latest(kept?.Json, kept?.Edition ?? 0, code);
     }
 
+    /// <summary>Every edition, newest first, that of the program last.</summary>
+    public static async Task<IReadOnlyList<ProfileEdition>> EditionsAsync(OfficeDb db, string code, CancellationToken cancel = default)
+    {
+        var kept = await db.ReportProfiles.AsNoTracking().Where(k => k.Code == code).OrderByDescending(k => k.Edition).Select(k => new { k.Edition, k.SavedAtUtc, k.SavedBy }).ToListAsync(cancel);
+        var runs = (await db.ReportRuns.AsNoTracking().Where(r => r.ProfileCode == code).OrderBy(r => r.Number).Select(r => new { r.ProfileEdition, r.PeriodKind, r.Period, r.First, r.Last }).ToListAsync(cancel))
+            .ToLookup(r => r.ProfileEdition, r => new ReportPeriod(r.PeriodKind, r.Period, r.First, r.Last));
+        var editions = kept.Select(k => new ProfileEdition(k.Edition, k.SavedAtUtc, k.SavedBy, [.. runs[k.Edition]])).ToList();
+        return Shipped.ContainsKey(code) ? [.. editions, new(0, null, "", [.. runs[0]])] : editions;
+    }
+
     /// <summary>The office's own where there is one, else the program's, else null.</summary>
     public static ProfileInBook? Latest(string? keptJson, int edition, string code) =>
         keptJson is not null ? InBook(code, keptJson, edition) : Shipped.TryGetValue(code, out var shipped) ? new(shipped, 0) : null;

@@ -6,9 +6,6 @@ namespace MitigationOffice.Business.StateReports.Profiles;
 /// <summary>One column of a profile.</summary>
 internal static class ReadField
 {
-    public static readonly string[] DayForms = ["yyyy-MM-dd", "MM/dd/yyyy", "M/d/yyyy", "yyyyMMdd", "dd-MMM-yyyy", "MM-dd-yyyy"];
-    public static readonly string[] NumberForms = ["0", "0.0", "0.00", "0.000"];
-
     public static ProfileField Of(JsonElement element, string where, List<string> problems)
     {
         if (element.ValueKind == JsonValueKind.String) return Short(element.GetString()!, where, problems);
@@ -40,8 +37,8 @@ internal static class ReadField
     private static void Check(ProfileField field, ReportField? known, JsonReading read)
     {
         if (field.Format.Length == 0 || known is null) return;
-        var forms = known.Kind switch { FieldKind.Day => DayForms, FieldKind.Number => NumberForms, _ => [] };
-        if (forms.Length == 0) read.Refuse($"{read.Named("format")}: “{known.Name}” is text and takes no format.");
+        var forms = known.Kind switch { FieldKind.Day => ReportFields.DayForms, FieldKind.Number => ReportFields.NumberForms, _ => [] };
+        if (forms.Count == 0) read.Refuse($"{read.Named("format")}: “{known.Name}” is text and takes no format.");
         else if (!forms.Contains(field.Format)) read.Refuse($"{read.Named("format")} must be one of {string.Join(", ", forms)}, not “{field.Format}”.");
     }
 

@@ -6,6 +6,12 @@ namespace MitigationOffice.Business.StateReports.Profiles;
 /// In this order they are the general layout.</summary>
 public static class ReportFields
 {
+    /// <summary>How a day may be written.</summary>
+    public static readonly IReadOnlyList<string> DayForms = ["yyyy-MM-dd", "MM/dd/yyyy", "M/d/yyyy", "yyyyMMdd", "dd-MMM-yyyy", "MM-dd-yyyy"];
+
+    /// <summary>How a number may be written.</summary>
+    public static readonly IReadOnlyList<string> NumberForms = ["0", "0.0", "0.00", "0.000"];
+
     public static readonly IReadOnlyList<ReportField> All =
     [
         new("report_period", "period reported", Report, FieldOf.Run),
@@ -67,6 +73,9 @@ public static class ReportFields
     /// <summary>Every value, each under its own name.</summary>
     public static IReadOnlyList<ProfileField> General { get; } = [.. All.Where(f => f.Name != "start_up_suction_pa").Select(f => Of(f))];
 
+    /// <summary>A value as the general layout shows it.</summary>
+    public static ProfileField Of(string name) => Of(Find(name) ?? throw new ArgumentException($"The office knows no value {name}.", nameof(name)));
+
     internal static ProfileField Of(ReportField f) => new(f.Name, f.Name, "", f.Needed, f.Amends && f.Of == FieldOf.System, 0, new Dictionary<string, string>(StringComparer.Ordinal), "");
 }
 
@@ -82,4 +91,9 @@ public sealed class ReportValues
     }
 
     public string this[int place] => _values[place] ?? "";
+
+    /// <summary>Whether anything was said of it, be it that it is empty.</summary>
+    public bool Has(int place) => _values[place] is not null;
+
+    public void Put(int place, string value) => _values[place] = value;
 }

@@ -61,7 +61,14 @@ public sealed record ReportProfile
 /// <param name="Most">Longest text the state takes; 0: any.</param>
 /// <param name="Map">The state's own words or codes for the office's.</param>
 /// <param name="Value">Always this text; From is empty then.</param>
-public sealed record ProfileField(string Name, string From, string Format, bool Required, bool Amends, int Most, IReadOnlyDictionary<string, string> Map, string Value);
+public sealed record ProfileField(string Name, string From, string Format, bool Required, bool Amends, int Most, IReadOnlyDictionary<string, string> Map, string Value)
+{
+    /// <summary>Its place among <see cref="ReportFields.All"/>; −1 where the text is always the same.</summary>
+    public int Place { get; } = ReportFields.PlaceOf(From);
+
+    /// <summary>What the office knows of the value; null where the text is always the same.</summary>
+    public ReportField? Known => Place < 0 ? null : ReportFields.All[Place];
+}
 
 /// <param name="Cents">For each system reported; 0 where there is none or it is not known.</param>
 public sealed record FeeRule(long Cents, DeadlineRule Deadline, string Citation);

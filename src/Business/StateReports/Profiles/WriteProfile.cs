@@ -19,14 +19,14 @@ public static class WriteProfile
         ["citation"] = p.Citation,
         ["read"] = p.Read?.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture),
         ["notKnown"] = List(p.NotKnown),
-        ["period"] = JsonReading.Spelled(p.Period),
+        ["period"] = JsonWord.Of(p.Period),
         ["deadline"] = Deadline(p.Deadline),
-        ["events"] = List(p.Events.Select(e => JsonReading.Spelled(e))),
+        ["events"] = List(p.Events.Select(e => JsonWord.Of(e))),
         ["nilReport"] = p.NilReport,
         ["fee"] = new JsonObject { ["cents"] = p.Fee.Cents, ["deadline"] = Deadline(p.Fee.Deadline), ["citation"] = p.Fee.Citation },
         ["retention"] = new JsonObject { ["years"] = p.Retention.Years, ["orLongerWarranty"] = p.Retention.OrLongerWarranty, ["forEver"] = p.Retention.ForEver, ["citation"] = p.Retention.Citation },
         ["privacy"] = new JsonObject { ["addressesPrivate"] = p.Privacy.AddressesPrivate, ["ownerOnly"] = p.Privacy.OwnerOnly, ["words"] = p.Privacy.Words, ["citation"] = p.Privacy.Citation },
-        ["files"] = List(p.Files.Select(f => JsonReading.Spelled(f))),
+        ["files"] = List(p.Files.Select(f => JsonWord.Of(f))),
         ["fields"] = new JsonArray([.. p.Fields.Select(Field)]),
     }.ToJsonString(Options);
 
@@ -43,7 +43,7 @@ public static class WriteProfile
         return field;
     }
 
-    private static JsonObject Deadline(DeadlineRule rule) => new() { ["rule"] = JsonReading.Spelled(rule.Kind), ["days"] = rule.Days };
+    private static JsonObject Deadline(DeadlineRule rule) => new() { ["rule"] = JsonWord.Of(rule.Kind), ["days"] = rule.Days };
 
     private static JsonArray List(IEnumerable<string> texts) => new([.. texts.Select(t => (JsonNode?)t)]);
 }

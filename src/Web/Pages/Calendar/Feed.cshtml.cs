@@ -7,6 +7,7 @@ using Microsoft.EntityFrameworkCore;
 using MitigationOffice.Business.Data;
 using MitigationOffice.Business.Messages;
 using MitigationOffice.Business.Service;
+using MitigationOffice.Business.StateReports;
 using MitigationOffice.Business.Work;
 using MitigationOffice.Web.Setup;
 
@@ -24,7 +25,8 @@ public sealed class FeedModel(OfficeDb db, TimeProvider clock, MailSettings mail
         if (state == FeedState.Revoked || (link is not null && !await db.Users.AnyAsync(u => u.Id == link.PersonId && !u.Left)))
             return Said(StatusCodes.Status410Gone, "This calendar link has been ended. Sign in to the office and make a new one under Work, My calendar.");
         if (link is null) return Said(StatusCodes.Status404NotFound, "This calendar link leads nowhere. Check that the whole address was copied.");
-        var text = await CalendarFeed.WriteAsync(db, link, mail.PublicAddress, clock.GetUtcNow().UtcDateTime);
+        var hidden = await PrivateHouses.ReadAsync(db);
+        var text = await CalendarFeed.WriteAsync(db, link, mail.PublicAddress, clock.GetUtcNow().UtcDateTime, house => hidden?.Ids.Contains(house) == true);
         var tag = $"\"{Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text)))[..32]}\"";
         Response.Headers.ETag = tag;
         if (Request.Headers.IfNoneMatch.Contains(tag)) return StatusCode(StatusCodes.Status304NotModified);

@@ -5,6 +5,7 @@ using Microsoft.EntityFrameworkCore;
 using MitigationOffice.Business.Data;
 using MitigationOffice.Business.Diagnosis;
 using MitigationOffice.Business.Houses;
+using MitigationOffice.Business.Shop;
 using MitigationOffice.Web.Pages.Shared;
 using MitigationOffice.Web.Setup;
 using MitigationOffice.Web.Setup.Forms;
@@ -29,6 +30,7 @@ public sealed class EditModel(OfficeDb db, UnitChoice units, TimeProvider clock,
     [FromQuery]
     public int? Like { get; set; }
 
+    public IReadOnlyList<Instrument> Instruments { get; private set; } = [];
     public IReadOnlyList<(string Value, string Words)> Fans { get; private set; } = [];
     public IReadOnlyList<string> Areas { get; private set; } = [];
 
@@ -58,6 +60,7 @@ public sealed class EditModel(OfficeDb db, UnitChoice units, TimeProvider clock,
         if (test is null) return NotFound();
         var reading = new ReadPfe(Input, new FormReading(ModelState, nameof(Input), units.System), await FanNamesAsync(), await PlanAsync(), units.System);
         reading.Into(test);
+        test.InstrumentId = ReadWith.Named(Instruments, test.Instrument)?.Id;
         if (!ModelState.IsValid) return Page();
         if (TestId is null) db.Add(test);
         else db.Entry(test).State = EntityState.Modified;
@@ -78,6 +81,7 @@ public sealed class EditModel(OfficeDb db, UnitChoice units, TimeProvider clock,
         if (await HouseHead.LoadAsync(db, HouseId, shown: 2) is not { } head) return false;
         ViewData["House"] = head;
         Fans = [("", "a vacuum, or another fan"), .. (await FanNamesAsync()).Select(f => (f.Key.ToString(CultureInfo.InvariantCulture), f.Value))];
+        Instruments = await ReadWith.InstrumentsAsync(db);
         Areas = await db.Houses.Where(h => h.Id == HouseId).SelectMany(h => h.Areas).Select(a => a.Name).ToListAsync();
         return true;
     }

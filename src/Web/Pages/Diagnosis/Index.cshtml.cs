@@ -5,6 +5,7 @@ using MitigationOffice.Business.Data;
 using MitigationOffice.Business.Diagnosis;
 using MitigationOffice.Business.Documents.Drawing;
 using MitigationOffice.Business.Houses;
+using MitigationOffice.Business.Shop;
 using MitigationOffice.Web.Pages.Shared;
 using MitigationOffice.Web.Setup;
 
@@ -24,6 +25,7 @@ public sealed class IndexModel(OfficeDb db, UnitChoice units) : PageModel
     public IReadOnlyList<string> Warnings { get; private set; } = [];
     public IReadOnlyList<string> HolesOwed { get; private set; } = [];
     public ReadingFindings Found { get; private set; } = new(null, null);
+    public ReadWith? ReadWith { get; private set; }
     public HouseFacts? Facts { get; private set; }
 
     public async Task<IActionResult> OnGetAsync(int houseId, int? test)
@@ -39,6 +41,7 @@ public sealed class IndexModel(OfficeDb db, UnitChoice units) : PageModel
             .FirstOrDefaultAsync(t => t.Id == shown && t.HouseId == houseId);
         if (Test is null) return NotFound();
         ViewData["House"] = head with { Date = HouseTime.Show(Test.Day) };
+        if (Test.Instrument.Length > 0) ReadWith = ReadWith.Of(await ReadWith.InstrumentsAsync(db), Test.InstrumentId, Test.Instrument, Test.Day);
         var house = await db.Houses.AsNoTracking().Include(h => h.Areas).AsSingleQuery().SingleAsync(h => h.Id == houseId);
         Found = await AnalyzeReadings.RunAsync(db, Test, house.ElevationM);
         Show(Test, house, head.Address);

@@ -8,7 +8,7 @@ using MitigationOffice.Business.Messages;
 
 namespace MitigationOffice.Web.Pages.FollowUp;
 
-public sealed class IndexModel(OfficeDb db, MailSettings mail, ClockWatch watch, TimeProvider clock) : PageModel
+public sealed class IndexModel(OfficeDb db, MailSettings mail, ClockWatch watch, IEnumerable<IOfficeDays> days, TimeProvider clock) : PageModel
 {
     public sealed record Month(DateOnly First, IReadOnlyDictionary<string, int> Counts)
     {
@@ -61,7 +61,7 @@ public sealed class IndexModel(OfficeDb db, MailSettings mail, ClockWatch watch,
 
     public async Task<IActionResult> OnPostPlanAsync()
     {
-        var round = await PlanReminders.RunAsync(db, Now);
+        var round = await PlanReminders.RunAsync(db, Now, days);
         Told = $"Planned {round.Planned}, taken back {round.Replaced}, moved {round.Moved}.";
         return RedirectToPage();
     }

@@ -12,7 +12,7 @@ using MitigationOffice.Web.Setup.Forms;
 
 namespace MitigationOffice.Web.Pages.FollowUp;
 
-public sealed class RuleModel(OfficeDb db, UnitChoice units, MailSettings mail, TimeProvider clock) : PageModel
+public sealed class RuleModel(OfficeDb db, UnitChoice units, MailSettings mail, IEnumerable<IOfficeDays> days, TimeProvider clock) : PageModel
 {
     [BindProperty]
     public RuleForm Input { get; set; } = new();
@@ -27,8 +27,12 @@ public sealed class RuleModel(OfficeDb db, UnitChoice units, MailSettings mail, 
     [TempData]
     public string? Told { get; set; }
 
+    private string Code => RouteData.Values["code"] as string ?? "";
+
     public ReminderAnchor Anchor { get; private set; }
     public bool ToOffice { get; private set; }
+    /// <summary>Nothing of this rule is or was planned here: the fact and the day shown are only an example.</summary>
+    public bool Invented { get; private set; }
     public IReadOnlyList<(string Value, string Words)> Houses { get; private set; } = [];
     public (string Subject, string Text, IReadOnlyList<string> Missing)? Shown { get; private set; }
 
@@ -48,7 +52,7 @@ public sealed class RuleModel(OfficeDb db, UnitChoice units, MailSettings mail, 
             db.Expect(rule, Version);
             if (await db.TrySaveAsync(ModelState, nameof(Input), Input, () => ReadAsync(code), v => Version = v))
             {
-                var round = await PlanReminders.RunAsync(db, clock.GetUtcNow().UtcDateTime);
+                var round = await PlanReminders.RunAsync(db, clock.GetUtcNow().UtcDateTime, days);
                 Told = $"Saved. Planned {round.Planned}, taken back {round.Replaced}, moved {round.Moved}.";
                 return RedirectToPage(new { code });
             }
@@ -100,13 +104,25 @@ public sealed class RuleModel(OfficeDb db, UnitChoice units, MailSettings mail, 
 
     private async Task ShowAsync()
     {
-        var newest = await ReminderLetter.ReadersAsync(db, db.Houses.Where(h => db.Systems.Any(s => s.HouseId == h.Id)).OrderByDescending(h => h.Id == HouseId).ThenByDescending(h => h.Id).Take(100));
-        Houses = [.. newest.Values.OrderBy(r => r.House, StringComparer.Ordinal).Select(r => (r.HouseId.ToString(CultureInfo.InvariantCulture), $"{r.House} – {r.Name}"))];
-        if (!newest.TryGetValue(HouseId ?? newest.Keys.FirstOrDefault(), out var reader)) return;
-        HouseId = reader.HouseId;
         var company = await db.Company.AsNoTracking().SingleAsync();
-        var values = ReminderLetter.Values(HouseTime.DayOf(clock.GetUtcNow().UtcDateTime, HouseTime.Zone(company.TimeZone)).AddDays(21), "(the fact stands here)", reader, company);
+        var reader = ToOffice ? ReminderLetter.Reader.Office(company) : await ChosenAsync();
+        if (reader is null) return;
+        var planned = await db.Reminders.AsNoTracking().Where(r => r.RuleCode == Code && (ToOffice || r.HouseId == HouseId)).OrderBy(r => r.State == ReminderState.Planned ? 0 : 1).ThenBy(r => r.DueOn).ThenBy(r => r.Id)
+            .Select(r => new { r.DueOn, r.Because }).FirstOrDefaultAsync();
+        Invented = planned is null;
+        var due = planned?.DueOn ?? HouseTime.DayOf(clock.GetUtcNow().UtcDateTime, HouseTime.Zone(company.TimeZone)).AddDays(21);
+        var values = ReminderLetter.Values(due, planned?.Because ?? RuleWords.Example(Anchor, due), reader, company);
         var (subject, body) = (Input.Subject ?? "", Input.Body ?? "");
         Shown = (ReminderText.Fill(subject, values), ReminderText.Fill(body, values), ReminderText.Missing(subject + body, values));
+    }
+
+    /// <summary>The house that was chosen, or the newest.</summary>
+    private async Task<ReminderLetter.Reader?> ChosenAsync()
+    {
+        var newest = await ReminderLetter.ReadersAsync(db, db.Houses.Where(h => db.Systems.Any(s => s.HouseId == h.Id)).OrderByDescending(h => h.Id == HouseId).ThenByDescending(h => h.Id).Take(100));
+        Houses = [.. newest.Values.OrderBy(r => r.House, StringComparer.Ordinal).Select(r => (r.HouseId.ToString(CultureInfo.InvariantCulture), $"{r.House} – {r.Name}"))];
+        if (!newest.TryGetValue(HouseId ?? newest.Keys.FirstOrDefault(), out var reader)) return null;
+        HouseId = reader.HouseId;
+        return reader;
     }
 }

@@ -1,4 +1,5 @@
 using System.Globalization;
+using MitigationOffice.Business.Data;
 using MitigationOffice.Business.FollowUp;
 
 namespace MitigationOffice.Web.Pages.FollowUp;
@@ -9,7 +10,10 @@ public static class RuleWords
     public static bool HasInterval(ReminderAnchor anchor) => anchor is ReminderAnchor.LastValidTest or ReminderAnchor.BatteryFitted;
 
     public static bool HasDays(ReminderAnchor anchor) =>
-        anchor is ReminderAnchor.TestNotBack or ReminderAnchor.NewOwner or ReminderAnchor.HouseChanged or ReminderAnchor.FanChanged or ReminderAnchor.LicenceEnd;
+        anchor is ReminderAnchor.TestNotBack or ReminderAnchor.NewOwner or ReminderAnchor.HouseChanged or ReminderAnchor.FanChanged || OfOffice(anchor);
+
+    private static bool OfOffice(ReminderAnchor anchor) =>
+        anchor is ReminderAnchor.LicenceEnd or ReminderAnchor.CalibrationEnd or ReminderAnchor.ReportDue or ReminderAnchor.ReportFeeDue;
 
     public static bool HasSeason(ReminderAnchor anchor) => anchor is ReminderAnchor.BeforeWinter or ReminderAnchor.FreezeSeason;
 
@@ -29,6 +33,9 @@ public static class RuleWords
             ReminderAnchor.BeforeWinter => $"{season}, for systems with a gauge",
             ReminderAnchor.FreezeSeason => $"{season}, where a cable or insulation was recommended and declined",
             ReminderAnchor.FanWarrantyEnd => "at the end of the warranty written down with the fan",
+            ReminderAnchor.CalibrationEnd => $"{days} an instrument's calibration ends",
+            ReminderAnchor.ReportDue => $"{days} the last day of a state report that is not frozen or not sent",
+            ReminderAnchor.ReportFeeDue => $"{days} the last day of a fee that goes with a state report",
             _ => $"{days} a licence ends",
         };
     }
@@ -45,9 +52,35 @@ public static class RuleWords
             ReminderAnchor.BeforeWinter => $"{Occasions.SeasonLastsDays} days after its day",
             ReminderAnchor.FreezeSeason => $"when a cable is fitted; {Occasions.SeasonLastsDays} days after its day",
             ReminderAnchor.FanWarrantyEnd => "when the fan is replaced or the day is past",
+            ReminderAnchor.ReportDue => "when it is frozen and sent",
+            ReminderAnchor.ReportFeeDue => "when the fee is noted as paid",
+            ReminderAnchor.CalibrationEnd => "when a newer calibration is written down or the instrument is retired",
             _ => "when a later day is written down",
         };
         return fact + (rule.StopAfterMonths is { } months ? $"; {months} months after it began at the latest" : "");
+    }
+
+    /// <summary>A fact as the rule would tell it, where there is none to show.</summary>
+    public static string Example(ReminderAnchor anchor, DateOnly due)
+    {
+        var (day, earlier) = (HouseTime.Show(due), HouseTime.Show(due.AddDays(-14)));
+        return anchor switch
+        {
+            ReminderAnchor.LastValidTest => $"The last valid test ended on {HouseTime.Show(due.AddYears(-2))}.",
+            ReminderAnchor.TestNotBack => $"The system began to run on {earlier}; 14 days later we had no test result.",
+            ReminderAnchor.FirstYearSeasons => "A system without a fan is tested in both seasons of its first year, and there is no test of the heating season yet.",
+            ReminderAnchor.NewOwner => $"The house changed hands on {earlier}, and no test has been made since.",
+            ReminderAnchor.HouseChanged => $"On {earlier} this was done to the house: new furnace. No test has been made since.",
+            ReminderAnchor.FanChanged => $"The fan was replaced on {earlier}, and no test has been made since.",
+            ReminderAnchor.BatteryFitted => $"The battery of the alarm was fitted on {HouseTime.Show(due.AddYears(-1))}.",
+            ReminderAnchor.FreezeSeason => "The forecast for the outdoor pipe asked for a heat cable or insulation, and none is fitted.",
+            ReminderAnchor.FanWarrantyEnd => $"The maker's warranty on the fan ends on {day}.",
+            ReminderAnchor.LicenceEnd => $"The licence 1234 ends on {day}.",
+            ReminderAnchor.CalibrationEnd => $"The calibration of the instrument with the serial number 1234 ends on {day}.",
+            ReminderAnchor.ReportDue => $"Freeze the report of last month: due on {day}.",
+            ReminderAnchor.ReportFeeDue => $"Pay the fee for last month: due on {day}.",
+            _ => "Winter is near, and cold makes ice and stronger draught.",
+        };
     }
 
     public static string Channel(ReminderChannel channel) => channel switch

@@ -4,6 +4,7 @@ using Microsoft.AspNetCore.Mvc.RazorPages;
 using Microsoft.EntityFrameworkCore;
 using MitigationOffice.Business.Customers;
 using MitigationOffice.Business.Data;
+using MitigationOffice.Business.FollowUp;
 using MitigationOffice.Business.Houses;
 using MitigationOffice.Web.Pages.Customers;
 using MitigationOffice.Web.Pages.Shared;
@@ -30,9 +31,13 @@ public sealed class HandOverModel(OfficeDb db, TimeProvider clock, UnitChoice un
     [BindProperty]
     public int Version { get; set; }
 
-    public async Task<IActionResult> OnGetAsync()
+    /// <param name="told">What the owner told on their own page about the sale, to begin with.</param>
+    public async Task<IActionResult> OnGetAsync(int? told)
     {
-        Day = TypedNumbers.Plain(await TodayAsync());
+        var word = await db.OwnerWords.AsNoTracking().SingleOrDefaultAsync(w => w.Id == told && w.HouseId == HouseId && w.Kind == OwnerWordKind.Sold);
+        if (word is not null) Owner.New = new CustomerForm { Name = word.Name, Email = word.Email, Phone = word.Phone };
+        var today = await TodayAsync();
+        Day = TypedNumbers.Plain(word?.OnDay is { } sold && sold <= today ? sold : today);
         var now = await db.HouseOwners.AsNoTracking().Where(o => o.HouseId == HouseId && o.ToDay == null).OrderByDescending(o => o.FromDay).ThenByDescending(o => o.Id).FirstOrDefaultAsync();
         (OwnerId, Version) = (now?.Id ?? 0, now?.Version ?? 0);
         return await ShowAsync();

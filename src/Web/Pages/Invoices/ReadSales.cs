@@ -13,7 +13,14 @@ namespace MitigationOffice.Web.Pages.Invoices;
 /// <param name="Cancelled">What is on record of a cancellation by the private link; null where there is none.</param>
 public sealed record Sale(
     int AcceptanceId, string Quote, DateOnly SignedOn, DateOnly CancelBy, bool MayCancel, Money Total, Money Deposit, int DepositId, int BalanceId, DateOnly? DoneOn, DateOnly? CancelledOn, DateOnly? OwedBackBy,
-    Money SignedTotal, int Changes, DateOnly DepositDueOn, DateOnly BalanceDueOn, string SignedBy, NoticeByLink? Cancelled);
+    Money SignedTotal, int Changes, DateOnly DepositDueOn, DateOnly BalanceDueOn, string SignedBy, NoticeByLink? Cancelled)
+{
+    /// <summary>Change orders that are drawn up or out, and not signed.</summary>
+    public IReadOnlyList<UnsignedChange> NotSigned { get; init; } = [];
+}
+
+/// <param name="Out">The customer has it; else it is a draft.</param>
+public sealed record UnsignedChange(int Id, string Number, bool Out);
 
 /// <summary>How the buyer cancelled by the private link.</summary>
 public sealed record NoticeByLink(string TypedName, DateTime AtUtc, string TimeZone, string IpAddress, int PaperId);
@@ -35,15 +42,16 @@ public static class ReadSales
                               BalanceId = db.Invoices.Where(i => i.AcceptanceId == a.Id && i.Kind == InvoiceKind.Balance && i.Lines.Any(l => !lines.Any(c => c.CreditsLineId == l.Id))).Select(i => i.Id).FirstOrDefault(),
                               DoneOn = db.Jobs.Where(j => j.AcceptanceId == a.Id && j.State == JobState.Done).Select(j => j.DoneOn).FirstOrDefault(),
                               SignedBy = a.TypedName, r.DepositDueDays, r.BalanceDueDays, Changes = db.ChangeOrders.Count(c => c.AcceptanceId == a.Id && c.State == ChangeState.Agreed),
+                              NotSigned = db.ChangeOrders.Where(c => c.AcceptanceId == a.Id && (c.State == ChangeState.Draft || c.State == ChangeState.Sent)).OrderBy(c => c.Position).Select(c => new UnsignedChange(c.Id, c.Number, c.State == ChangeState.Sent)).ToList(),
                               NewTotal = db.ChangeOrders.Where(c => c.AcceptanceId == a.Id && c.State == ChangeState.Agreed).OrderByDescending(c => c.Position).Select(c => (long?)c.NewTotal.Cents).FirstOrDefault(),
                               Notice = db.CancelNotices.Where(n => n.AcceptanceId == a.Id).Select(n => new NoticeByLink(n.TypedName, n.AtUtc, n.TimeZone, n.IpAddress, n.PdfDocumentId)).FirstOrDefault(),
                               Cancelled = db.CancelledSales.Where(c => c.AcceptanceId == a.Id).Select(c => new { c.ReceivedOn, c.OwedBackBy }).FirstOrDefault(),
-                          }).ToListAsync();
+                          }).AsSingleQuery().ToListAsync();
         return
         [
             .. rows.Select(r => new Sale(
                 r.Id, $"{r.Number} {r.Letter}", HouseTime.DayOf(r.AtUtc, HouseTime.Zone(r.TimeZone)), r.CancelBy, r.NoCancelNoticeBecause.Length == 0, new Money(r.NewTotal ?? r.Total), new Money(r.Deposit),
-                r.DepositId, r.BalanceId, r.DoneOn, r.Cancelled?.ReceivedOn, r.Cancelled?.OwedBackBy, new Money(r.Total), r.Changes, today.AddDays(r.DepositDueDays), today.AddDays(r.BalanceDueDays), r.SignedBy, r.Notice)),
+                r.DepositId, r.BalanceId, r.DoneOn, r.Cancelled?.ReceivedOn, r.Cancelled?.OwedBackBy, new Money(r.Total), r.Changes, today.AddDays(r.DepositDueDays), today.AddDays(r.BalanceDueDays), r.SignedBy, r.Notice) { NotSigned = r.NotSigned }),
         ];
     }
 }

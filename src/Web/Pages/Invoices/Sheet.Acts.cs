@@ -9,9 +9,11 @@ namespace MitigationOffice.Web.Pages.Invoices;
 /// <summary>What the office does on the money of a house.</summary>
 public sealed partial class SheetModel
 {
-    public async Task<IActionResult> OnPostIssueAsync(int acceptanceId, InvoiceKind kind, bool letter)
+    public async Task<IActionResult> OnPostIssueAsync(int acceptanceId, InvoiceKind kind, bool letter, bool evenSo)
     {
         if (!await LoadAsync() || Sales.All(s => s.AcceptanceId != acceptanceId)) return NotFound();
+        if (kind == InvoiceKind.Balance && !evenSo && Sales.Single(s => s.AcceptanceId == acceptanceId) is { BalanceId: 0, NotSigned: [var first, ..] })
+            return await RefuseAsync("", [new("", $"Change order {first.Number} was drawn up meanwhile and is not signed. Nothing was issued; what stands under the signed quote says what that means.")]);
         var (due, problem) = TypedNumbers.ReadDay(DueOn, "day it is due");
         if (problem is not null) return await RefuseAsync("", [new(nameof(DueOn), problem)]);
         var issued = await IssueInvoice.ForQuoteAsync(db, acceptanceId, kind, due, await ByAsync(letter));

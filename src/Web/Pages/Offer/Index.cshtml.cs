@@ -3,9 +3,11 @@ using Microsoft.AspNetCore.Mvc.RazorPages;
 using Microsoft.AspNetCore.RateLimiting;
 using Microsoft.EntityFrameworkCore;
 using MitigationOffice.Business.Data;
+using MitigationOffice.Business.Documents.Drawing;
 using MitigationOffice.Business.Invoices;
 using MitigationOffice.Business.Messages;
 using MitigationOffice.Business.Quotes;
+using MitigationOffice.Business.Quotes.Papers;
 using MitigationOffice.Business.Shop;
 using MitigationOffice.Web.Pages.Quotes;
 using MitigationOffice.Web.Setup;
@@ -45,6 +47,9 @@ public sealed class IndexModel(OfficeDb db, TimeProvider clock, MailSettings mai
     public OfferState State { get; private set; }
     public OfferView? Offer { get; private set; }
 
+    /// <summary>The house with the chosen design in it.</summary>
+    public HouseFacts? Drawing { get; private set; }
+
     /// <summary>Whether what was signed may be taken back.</summary>
     public FoundSale? Sale { get; private set; }
     public QuoteTier? Tier => Offer?.Tiers.FirstOrDefault(t => t.Id == TierId);
@@ -53,7 +58,7 @@ public sealed class IndexModel(OfficeDb db, TimeProvider clock, MailSettings mai
     public QuoteTotals Totals => Offer!.Totals(Tier!, Chosen);
 
     /// <summary>The step that is shown: a later one needs a choice first.</summary>
-    public string Shown => Step == "decline" ? "decline" : Tier is null ? "choose" : Step is "add" or "review" or "sign" ? Step : "choose";
+    public string Shown => Step == "decline" ? "decline" : Tier is null ? "choose" : Step is "add" or "review" or "sign" || (Step == "drawing" && Drawing is not null) ? Step! : "choose";
 
     public async Task<IActionResult> OnGetAsync() => await ShowAsync();
 
@@ -92,6 +97,7 @@ public sealed class IndexModel(OfficeDb db, TimeProvider clock, MailSettings mai
         State = found.State;
         if (State == OfferState.Live) Offer = await OfferView.LoadAsync(db, found.RevisionId, now);
         else Response.StatusCode = OfferWords.StatusOf(State);
+        if (Step == "drawing" && Tier is { } tier && Offer!.DesignOf(tier) is { } design) Drawing = await DrawQuoted.OfAsync(db, design);
         if (State == OfferState.Accepted) Sale = await FindCancelling.ByLinkAsync(db, Token, now);
         return Page();
     }

@@ -9,7 +9,7 @@ namespace MitigationOffice.Web.Pages.Offer;
 /// <summary>What the house owner's page shows of a live offer: the least that is needed to choose.</summary>
 public sealed record OfferView(
     string Company, string Phone, string Street, string Number, string Answers, string Introduction, string Promise, string Cautions, string CancellationNotice, bool Cancellable,
-    DateOnly? ValidUntil, DateOnly CancelBy, decimal TaxPercent, decimal DepositPercent, Money ElectricityPerYear, int RecommendedTier, string WhyRecommended,
+    DateOnly? ValidUntil, DateOnly CancelBy, decimal TaxPercent, decimal DepositPercent, int RecommendedTier, string WhyRecommended,
     IReadOnlyList<QuoteTier> Tiers, IReadOnlyList<QuoteAddOn> AddOns)
 {
     public static async Task<OfferView> LoadAsync(OfficeDb db, int revisionId, DateTime nowUtc)
@@ -20,7 +20,7 @@ public sealed record OfferView(
         var today = HouseTime.DayOf(nowUtc, HouseTime.Zone(house.TimeZone, company.TimeZone));
         return new(
             company.Name, company.Phone, house.Street, $"{r.Quote!.Number} {r.Letter}", r.Answers, r.Introduction, r.Promise, r.Cautions, r.CancellationNotice, r.NoCancelNoticeBecause.Length == 0,
-            r.ValidUntil, RightToCancel.LastDay(today), r.TaxPercent, r.DepositPercent, r.ElectricityPerYear, r.RecommendedTier, r.WhyRecommended,
+            r.ValidUntil, RightToCancel.LastDay(today), r.TaxPercent, r.DepositPercent, r.RecommendedTier, r.WhyRecommended,
             [.. r.Tiers.OrderBy(t => t.Position)], [.. r.AddOns.OrderBy(a => a.Position).ThenBy(a => a.Id)])
         {
             Running = r,
@@ -28,6 +28,14 @@ public sealed record OfferView(
     }
 
     private QuoteRevision Running { get; init; } = new() { Letter = "" };
+
+    public Money ElectricityPerYear(QuoteTier tier) => RunningCost.Of(Running, tier).Electricity;
+
+    /// <summary>Whether the choices stand on different designs.</summary>
+    public bool Differ => Tiers.Any(t => t.SuctionDesignId is not null);
+
+    /// <summary>The design of a choice; null: quoted by hand.</summary>
+    public int? DesignOf(QuoteTier tier) => tier.SuctionDesignId ?? Running.SuctionDesignId;
 
     public IReadOnlyList<string> OwningAssumptions => CostOfOwning.Assumptions(Running);
 

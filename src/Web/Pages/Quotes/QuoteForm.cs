@@ -30,6 +30,14 @@ public sealed class QuoteForm
         public string? DiscountAmount { get; set; }
         public string? DiscountReason { get; set; }
 
+        /// <summary>Only where it stands on a design of its own.</summary>
+        public string? Scope { get; set; }
+        public string? ElectricityPerYear { get; set; }
+        public string? HeatCablePerYear { get; set; }
+        public string? HouseAirPerYear { get; set; }
+        public string? FanReplacement { get; set; }
+        public string? FanLifeYears { get; set; }
+
         /// <summary>An item of the price book to be added at its price of today.</summary>
         public string? AddItem { get; set; }
         public List<Line> Lines { get; set; } = [];
@@ -44,6 +52,9 @@ public sealed class QuoteForm
         public string? Cost { get; set; }
         public bool Taxable { get; set; }
         public bool Recommended { get; set; }
+
+        /// <summary>Beside which choices: the sum of their bits; 0: every one.</summary>
+        public string? Beside { get; set; }
     }
 
     /// <summary>The second phase; none where neither its work nor its price is written.</summary>
@@ -95,7 +106,11 @@ public sealed class QuoteForm
     public string LinesInWords => string.Join("; ", Tiers.SelectMany(t => t.Lines.Where(l => !string.IsNullOrWhiteSpace(l.Words)).Select(l => $"{t.Name}: {l.Words?.Trim()} {l.Quantity?.Trim()} × ${l.Price?.Trim()}"))
         .Concat(AddOns.Where(a => !string.IsNullOrWhiteSpace(a.Words)).Select(a => $"{a.Words?.Trim()} ${a.Price?.Trim()}")));
 
-    public static QuoteForm Of(QuoteRevision r) => new()
+    /// <summary>So many lines of each choice are on the page at once: a quote may have ten thousand.</summary>
+    public const int LinesAtOnce = 100;
+
+    /// <param name="page">Which hundred of the lines; the first is 1.</param>
+    public static QuoteForm Of(QuoteRevision r, int page = 1) => new()
     {
         Answers = r.Answers,
         Introduction = r.Introduction,
@@ -126,7 +141,7 @@ public sealed class QuoteForm
         GuaranteeVisits = Plain((decimal)r.GuaranteeVisits),
         GuaranteeConditions = r.GuaranteeConditions,
         Phase = r.Phase is { } phase ? Of(phase) : new(),
-        Tiers = [.. r.Tiers.OrderBy(t => t.Position).Select(Of)],
+        Tiers = [.. r.Tiers.OrderBy(t => t.Position).Select(t => Of(t, page))],
         AddOns = [.. r.AddOns.OrderBy(a => a.Position).ThenBy(a => a.Id).Select(Of), new AddOn()],
     };
 
@@ -143,7 +158,7 @@ public sealed class QuoteForm
         ValidUntil = Plain(p.ValidUntil),
     };
 
-    private static Tier Of(QuoteTier t) => new()
+    private static Tier Of(QuoteTier t, int page) => new()
     {
         Id = t.Id,
         Name = t.Name,
@@ -151,7 +166,13 @@ public sealed class QuoteForm
         DiscountPercent = t.DiscountPercent == 0 ? "" : Plain(t.DiscountPercent),
         DiscountAmount = OrEmpty(t.DiscountAmount),
         DiscountReason = t.DiscountReason,
-        Lines = [.. t.Lines.OrderBy(l => l.Position).ThenBy(l => l.Id).Select(Of), new Line(), new Line()],
+        Scope = t.Scope,
+        ElectricityPerYear = OrEmpty(t.ElectricityPerYear),
+        HeatCablePerYear = OrEmpty(t.HeatCablePerYear),
+        HouseAirPerYear = OrEmpty(t.HouseAirPerYear),
+        FanReplacement = OrEmpty(t.FanReplacement),
+        FanLifeYears = t.FanLifeYears == 0 ? "" : Plain((decimal)t.FanLifeYears),
+        Lines = [.. t.Lines.OrderBy(l => l.Position).ThenBy(l => l.Id).Skip((Math.Clamp(page, 1, 10_000) - 1) * LinesAtOnce).Take(LinesAtOnce).Select(Of), new Line(), new Line()],
     };
 
     private static Line Of(QuoteLine l) => new()
@@ -174,5 +195,6 @@ public sealed class QuoteForm
         Cost = Plain(a.Cost),
         Taxable = a.Taxable,
         Recommended = a.Recommended,
+        Beside = Plain((decimal)a.Beside),
     };
 }

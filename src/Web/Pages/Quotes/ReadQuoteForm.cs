@@ -49,16 +49,44 @@ public sealed class ReadQuoteForm(QuoteForm form, FormReading read, CompanyProfi
         tier.Name = read.Text(typed.Name, $"Tiers[{i}].Name", "name of this choice", needed: true, most: 60);
         tier.Summary = read.Text(typed.Summary, $"Tiers[{i}].Summary", "summary", most: 1000);
         (tier.DiscountPercent, tier.DiscountAmount, tier.DiscountReason) = ReadPromiseForm.Discount(read, $"Tiers[{i}].", typed.DiscountPercent, typed.DiscountAmount, typed.DiscountReason);
-        var kept = new List<QuoteLine>();
-        for (var j = 0; j < typed.Lines.Count; j++)
-            if (Line(typed.Lines[j], tier, $"Tiers[{i}].Lines[{j}]", kept.Count + 1) is { } line) kept.Add(line);
-        if (Item(typed.AddItem) is { } item) kept.Add(At(ProposeTiers.LineOf(item, 1, company), kept.Count + 1));
+        if (tier.SuctionDesignId is not null) Running(typed, tier, $"Tiers[{i}].");
+        var kept = Lines(typed, tier, i);
+        if (Item(typed.AddItem) is { } item) kept.Add(ProposeTiers.LineOf(item, 1, company));
+        for (var j = 0; j < kept.Count; j++) kept[j].Position = j + 1;
         var (stay, had) = (kept.ToHashSet(), tier.Lines.ToHashSet());
         tier.Lines.RemoveAll(l => !stay.Contains(l));
         tier.Lines.AddRange(kept.Where(l => !had.Contains(l)));
     }
 
-    private QuoteLine? Line(QuoteForm.Line typed, QuoteTier tier, string at, int position)
+    /// <summary>Lines that the page did not show stay as they are; new ones come behind the last that it showed.</summary>
+    private List<QuoteLine> Lines(QuoteForm.Tier typed, QuoteTier tier, int i)
+    {
+        var (known, kept, last) = (tier.Lines.Where(l => l.Id != 0).ToDictionary(l => l.Id), new List<QuoteLine>(), 0);
+        var read = typed.Lines.Select((l, j) => (l.Id, Line: Line(l, known, $"Tiers[{i}].Lines[{j}]"))).ToList();
+        var shown = read.Where(x => known.ContainsKey(x.Id)).GroupBy(x => x.Id).ToDictionary(g => g.Key, g => g.First().Line);
+        foreach (var line in tier.Lines.OrderBy(l => l.Position).ThenBy(l => l.Id))
+        {
+            var isShown = shown.TryGetValue(line.Id, out var now);
+            if (!isShown) kept.Add(line);
+            else if (now is not null) kept.Add(now);
+            if (isShown) last = kept.Count;
+        }
+
+        kept.InsertRange(shown.Count == 0 ? kept.Count : last, read.Where(x => !known.ContainsKey(x.Id)).Select(x => x.Line).OfType<QuoteLine>());
+        return kept;
+    }
+
+    private void Running(QuoteForm.Tier typed, QuoteTier tier, string at)
+    {
+        tier.Scope = read.Text(typed.Scope, $"{at}Scope", "scope");
+        tier.ElectricityPerYear = read.Money(typed.ElectricityPerYear, $"{at}ElectricityPerYear", "cost of electricity") ?? Money.Zero;
+        tier.HeatCablePerYear = read.Money(typed.HeatCablePerYear, $"{at}HeatCablePerYear", "cost of the heat cable") ?? Money.Zero;
+        tier.HouseAirPerYear = read.Money(typed.HouseAirPerYear, $"{at}HouseAirPerYear", "cost of house air") ?? Money.Zero;
+        tier.FanReplacement = read.Money(typed.FanReplacement, $"{at}FanReplacement", "price of another fan") ?? Money.Zero;
+        tier.FanLifeYears = read.Whole(typed.FanLifeYears, $"{at}FanLifeYears", "life of a fan", 0, 100) ?? 0;
+    }
+
+    private QuoteLine? Line(QuoteForm.Line typed, Dictionary<int, QuoteLine> known, string at)
     {
         if (string.IsNullOrWhiteSpace(typed.Words))
         {
@@ -66,14 +94,14 @@ public sealed class ReadQuoteForm(QuoteForm form, FormReading read, CompanyProfi
             return null;
         }
 
-        var line = tier.Lines.FirstOrDefault(l => l.Id == typed.Id && l.Id != 0) ?? new QuoteLine { Words = "" };
+        var line = known.GetValueOrDefault(typed.Id) ?? new QuoteLine { Words = "" };
         line.Words = read.Text(typed.Words, $"{at}.Words", "line", most: 300);
         line.Quantity = string.IsNullOrWhiteSpace(typed.Quantity) ? 1 : read.Number(typed.Quantity, $"{at}.Quantity", "quantity", 0, 100_000) ?? line.Quantity;
         line.Unit = string.IsNullOrWhiteSpace(typed.Unit) ? "each" : read.Text(typed.Unit, $"{at}.Unit", "unit", most: 20);
         line.UnitPrice = read.Money(typed.Price, $"{at}.Price", "price", needed: true) ?? line.UnitPrice;
         if (costs) line.UnitCost = read.Money(typed.Cost, $"{at}.Cost", "cost") ?? Money.Zero;
         line.Taxable = typed.Taxable;
-        return At(line, position);
+        return line;
     }
 
     private void AddOns(QuoteRevision r)
@@ -101,16 +129,19 @@ public sealed class ReadQuoteForm(QuoteForm form, FormReading read, CompanyProfi
         addOn.Price = read.Money(typed.Price, $"{at}.Price", "price", needed: true) ?? addOn.Price;
         if (costs) addOn.Cost = read.Money(typed.Cost, $"{at}.Cost", "cost") ?? Money.Zero;
         (addOn.Taxable, addOn.Recommended) = (typed.Taxable, typed.Recommended);
+        addOn.Beside = Beside(typed.Beside, r, at) ?? addOn.Beside;
         return addOn;
+    }
+
+    private int? Beside(string? typed, QuoteRevision r, string at)
+    {
+        if (string.IsNullOrWhiteSpace(typed)) return null;
+        var every = r.Tiers.Aggregate(0, (bits, t) => bits | QuoteAddOn.Bit(t.Position));
+        var bits = read.Whole(typed, $"{at}.Beside", "choices it stands beside", 0, every);
+        return bits == every ? 0 : bits & every;
     }
 
     private PriceItem? Item(string? id) => book.FirstOrDefault(i => $"{i.Id}" == id);
 
     private static bool Typed(params string?[] fields) => fields.Any(f => !string.IsNullOrWhiteSpace(f));
-
-    private static QuoteLine At(QuoteLine line, int position)
-    {
-        line.Position = position;
-        return line;
-    }
 }

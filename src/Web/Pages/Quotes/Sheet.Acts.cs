@@ -59,7 +59,7 @@ public sealed partial class SheetModel
     private PageResult RefuseAct(string words)
     {
         ModelState.Clear();
-        if (Full is not null) (Input, Version) = (QuoteForm.Of(Full.Revision), Full.Revision.Version);
+        if (Full is not null) (Input, Version) = (QuoteForm.Of(Full.Revision, LinesShown), Full.Revision.Version);
         ModelState.AddModelError("", words);
         return Page();
     }

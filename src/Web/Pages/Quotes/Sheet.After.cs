@@ -73,9 +73,25 @@ public sealed partial class SheetModel
         return saved ? RedirectToPage(new { houseId, revision }) : await AfterAsync(houseId, revision, "Someone changed this quote since you opened it. Look at it again.");
     }
 
+    /// <summary>Takes a choice of the draft, or all of them, from a design of the house.</summary>
+    public async Task<IActionResult> OnPostDesignAsync(int houseId, int revision, int position, int design)
+    {
+        if (!await LoadAsync(houseId, revision) || Full is null) return NotFound();
+        if (!Editable) return KeepTyping();
+        if (!Designs.ContainsKey(design)) return RefuseAct("Choose one of this house's designs.");
+        if (position != 0 && Full.Revision.Tiers.All(t => t.Position != position)) return RefuseAct("Choose which of the choices stands on that design.");
+        if (Full.Revision.Version != Version) return RefuseAct("Someone changed this quote since you opened it. Look at it again.");
+        var computed = await ComputedDesign.OfAsync(db, design, clock);
+        await TakeFromDesign.IntoAsync(db, Full.Revision, houseId, position, design, computed);
+        db.Expect(Full.Revision, Version);
+        db.Entry(Full.Revision).Property(r => r.Version).IsModified = true;
+        var saved = await db.TrySaveAsync(ModelState, nameof(Input), Input, () => AfreshAsync(revision), v => Version = v);
+        return saved ? RedirectToPage(new { houseId, revision }) : await AfterAsync(houseId, revision, "Someone changed this quote since you opened it. Look at it again.");
+    }
+
     private PageResult ShowAgain()
     {
-        (Input, Version) = (QuoteForm.Of(Full!.Revision), Full.Revision.Version);
+        (Input, Version) = (QuoteForm.Of(Full!.Revision, LinesShown), Full.Revision.Version);
         return Page();
     }
 }

@@ -47,6 +47,16 @@ public sealed partial class SheetModel(OfficeDb db, TimeProvider clock, UnitChoi
     public History Shown => Revisions.Single(r => r.Id == Full!.Revision.Id);
     public bool Editable => Full?.Revision.State == RevisionState.Draft;
     public string? MaterialsOf { get; private set; }
+
+    /// <summary>Letters of the house's designs, by their ids.</summary>
+    public IReadOnlyDictionary<int, string> Designs { get; private set; } = new Dictionary<int, string>();
+
+    /// <summary>Which hundred of the lines is shown: the first is 1.</summary>
+    [FromQuery(Name = "lines")]
+    public int LinesShown { get; set; } = 1;
+    public bool TooLong => Full is not null && SideBySide.Of([.. Full.Revision.Tiers]).Count > SideBySide.MostRows;
+    public int LinePages => Math.Max(1, (MostLines + QuoteForm.LinesAtOnce - 1) / QuoteForm.LinesAtOnce);
+    private int MostLines => Full is null ? 0 : Math.Max(SideBySide.Of([.. Full.Revision.Tiers]).Count, Full.Revision.Tiers.Select(t => t.Lines.Count).DefaultIfEmpty().Max());
     public PhaseStand? Phase { get; private set; }
     public GuaranteeStand? Guarantee { get; private set; }
     public QuoteChanges Changes { get; private set; } = QuoteChanges.None;
@@ -64,7 +74,7 @@ public sealed partial class SheetModel(OfficeDb db, TimeProvider clock, UnitChoi
     public async Task<IActionResult> OnGetAsync(int houseId, int? revision)
     {
         if (!await LoadAsync(houseId, revision)) return NotFound();
-        if (Full is not null) (Input, Version) = (QuoteForm.Of(Full.Revision), Full.Revision.Version);
+        if (Full is not null) (Input, Version) = (QuoteForm.Of(Full.Revision, LinesShown), Full.Revision.Version);
         return Page();
     }
 
@@ -76,7 +86,8 @@ public sealed partial class SheetModel(OfficeDb db, TimeProvider clock, UnitChoi
                             select d).SingleOrDefaultAsync();
         if (stored is not null) return File(stored.Bytes, stored.ContentType, stored.FileName);
         if (await GatherPaper.OfAsync(db, revision) is not { } full || full.House.Id != houseId) return NotFound();
-        var paper = full.OnPaper(clock.GetUtcNow().UtcDateTime) with { Section = await GatherPaper.SectionAsync(db, full) };
+        if (SideBySide.Of([.. full.Revision.Tiers]).Count > SideBySide.MostRows) return RedirectToPage(new { houseId, revision });
+        var paper = full.OnPaper(clock.GetUtcNow().UtcDateTime) with { Sections = await GatherPaper.SectionsAsync(db, full) };
         return File(QuotePaper.Make(paper), "application/pdf", "preview-" + paper.FileName);
     }
 
@@ -90,18 +101,32 @@ public sealed partial class SheetModel(OfficeDb db, TimeProvider clock, UnitChoi
         return stored is null ? NotFound() : File(stored.Bytes, stored.ContentType, stored.FileName);
     }
 
-    public async Task<IActionResult> OnPostAsync(int houseId, int revision)
+    public async Task<IActionResult> OnPostAsync(int houseId, int revision, bool proposePhase)
     {
         if (!await LoadAsync(houseId, revision) || Full is null) return NotFound();
         if (!Editable) return KeepTyping();
         new ReadQuoteForm(Input, new FormReading(ModelState, nameof(Input), units.System), Full.Company, Book, SeesCosts).Into(Full.Revision);
         if (!ModelState.IsValid) return Page();
+        if (proposePhase && !await ProposedAsync(houseId)) return Page();
         db.Expect(Full.Revision, Version);
         db.Entry(Full.Revision).Property(r => r.Version).IsModified = true;
         var saved = await db.TrySaveAsync(ModelState, nameof(Input), Input, () => AfreshAsync(revision), v => Version = v);
-        if (saved) return RedirectToPage(new { houseId, revision });
+        if (saved) return proposePhase ? RedirectToPage(null, null, Here(houseId, revision), "second-phase") : RedirectToPage(Here(houseId, revision));
         await LoadAsync(houseId, revision);
         return Page();
+    }
+
+    /// <summary>The same hundred of the lines again.</summary>
+    private object Here(int houseId, int revision) => LinesShown > 1 ? new { houseId, revision, lines = LinesShown } : new { houseId, revision };
+
+    private async Task<bool> ProposedAsync(int houseId)
+    {
+        var r = Full!.Revision;
+        if (r.Phase is not null) return true;
+        var basis = QuoteBasis.Of(Full.Company, await QuoteBasis.HouseAsync(db, houseId), await ComputedDesign.OfAsync(db, r.SuctionDesignId, clock));
+        r.Phase = ProposePhase.Of(basis, WholeBook, HouseTime.DayOf(clock.GetUtcNow().UtcDateTime, Full.Zone));
+        if (r.Phase is null) ModelState.AddModelError("", "Your price book holds no further suction point to propose: an item wanted when “the suction does not reach”. Nothing was saved; your typing is kept below.");
+        return r.Phase is not null;
     }
 
     private PageResult KeepTyping()
@@ -114,7 +139,7 @@ public sealed partial class SheetModel(OfficeDb db, TimeProvider clock, UnitChoi
     private async Task<(QuoteForm, int)> AfreshAsync(int revision)
     {
         var theirs = await db.QuoteRevisions.AsNoTracking().WithPrices().SingleAsync(r => r.Id == revision);
-        return (QuoteForm.Of(theirs), theirs.Version);
+        return (QuoteForm.Of(theirs, LinesShown), theirs.Version);
     }
 
     private async Task<bool> LoadAsync(int houseId, int? revision)
@@ -127,7 +152,8 @@ public sealed partial class SheetModel(OfficeDb db, TimeProvider clock, UnitChoi
         ShowsForm = Editable;
         WholeBook = await db.PriceItems.AsNoTracking().ToListAsync();
         Book = [.. WholeBook.Where(i => !i.Retired).OrderBy(i => i.Name, StringComparer.OrdinalIgnoreCase)];
-        MaterialsOf = !Editable && Full?.Revision.SuctionDesignId is { } design ? await db.Designs.Where(d => d.Id == design).Select(d => d.Revision).SingleAsync() : null;
+        if (!Editable && Full is { Revision: var sent } && sent.Tiers.Select(t => t.SuctionDesignId).Append(sent.SuctionDesignId).Any(d => d is not null))
+            Designs = await db.Designs.Where(d => d.HouseId == houseId).Select(d => new { d.Id, d.Revision }).ToDictionaryAsync(d => d.Id, d => d.Revision);
         await StandsAsync();
         ViewData["House"] = Full is null ? head : head with { Revision = $"{Full.Quote.Number} {Full.Revision.Letter}", Date = Day(Full.Revision.SentAtUtc ?? Full.Revision.CreatedAtUtc) };
         return true;
@@ -140,10 +166,11 @@ public sealed partial class SheetModel(OfficeDb db, TimeProvider clock, UnitChoi
         if (Editable)
         {
             Changes = await ReadChanges.OfAsync(db, Full.Revision, Full.Quote, Full.Company, WholeBook);
-            MaterialsOf = Changes.QuotedDesign;
+            Designs = Changes.Designs;
             TaxGaps = await CheckQuoteTax.GapsAsync(db, Full.Revision, WholeBook, HouseTime.DayOf(clock.GetUtcNow().UtcDateTime, Full.Zone));
         }
 
+        MaterialsOf = Full.Revision.SuctionDesignId is { } quoted ? Designs.GetValueOrDefault(quoted) : null;
         if (Shown.By is not { } by) return;
         var now = clock.GetUtcNow().UtcDateTime;
         Guarantee = await ReadGuarantee.OfAsync(db, by.AcceptanceId, Full.Zone, now);

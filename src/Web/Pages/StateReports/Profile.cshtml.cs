@@ -26,6 +26,8 @@ public sealed class ProfileModel(OfficeDb db, UnitChoice units, TimeProvider clo
     public ProfileInBook InBook { get; private set; } = null!;
     public ReportDuty? Duty { get; private set; }
     public IReadOnlyList<string> Problems { get; private set; } = [];
+    public IReadOnlyList<ProfileEdition> Editions { get; private set; } = [];
+    public TimeZoneInfo Zone { get; private set; } = TimeZoneInfo.Utc;
     public bool IsOwner => User.IsInRole("Owner");
 
     [BindProperty]
@@ -121,6 +123,8 @@ public sealed class ProfileModel(OfficeDb db, UnitChoice units, TimeProvider clo
         if (await ProfileBook.FindAsync(db, code) is not { } found) return false;
         (InBook, Text, Edition) = (found, WriteProfile.Text(found.Profile), found.Edition);
         Duty = await db.ReportDuties.AsNoTracking().SingleOrDefaultAsync(d => d.ProfileCode == code);
+        Zone = HouseTime.Zone(await db.Company.Select(c => c.TimeZone).SingleAsync());
+        Editions = await ProfileBook.EditionsAsync(db, code);
         (Input, Version) = Duty is { } duty ? (FormOf(duty), duty.Version) : (new DutyForm(), 0);
         return true;
     }

@@ -137,14 +137,4 @@ public sealed class RunModel(OfficeDb db, UnitChoice units, TimeProvider clock) 
     /// <summary>The rows of this page, each with its number.</summary>
     public IEnumerable<(int Number, RowToWrite Row)> Shown =>
         Frozen is null ? Table.Rows.Select((r, i) => (i + 1, r)).Skip(Math.Max(1, From) - 1).Take(RowsAPage) : Table.Rows.Select((r, i) => (Math.Max(1, From) + i, r));
-
-    public string Place(ReportGap gap) => gap.At switch
-    {
-        EnteredAt.Company => "/shop/company",
-        EnteredAt.Licences => "/shop/licences",
-        EnteredAt.Report => $"/state-reports/profiles/{Head.Profile.Code}#duty",
-        EnteredAt.Inquiry or EnteredAt.Customer => $"/houses/{gap.HouseId}/inquiry",
-        EnteredAt.Proof => $"/houses/{gap.HouseId}/proof",
-        _ => $"/houses/{gap.HouseId}/work",
-    };
 }

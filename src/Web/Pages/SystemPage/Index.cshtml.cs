@@ -15,7 +15,7 @@ namespace MitigationOffice.Web.Pages.SystemPage;
 /// <summary>A system's own page, reached by the code on its label. Reading and advice change nothing; asking for service makes one call.
 /// No once-only mark on its form: that would keep the secret of the address in a table, and the call is once-only by its own key.</summary>
 [EnableRateLimiting(OfferSetup.Throttled)]
-public sealed class IndexModel(OfficeDb db, TimeProvider clock, UnitChoice units, Actor actor) : PageModel
+public sealed class IndexModel(OfficeDb db, TimeProvider clock, UnitChoice units, Actor actor, MailSettings mail) : PageModel
 {
     [FromRoute(Name = "systemKey")]
     public string Key { get; set; } = "";
@@ -66,7 +66,7 @@ public sealed class IndexModel(OfficeDb db, TimeProvider clock, UnitChoice units
             GaugePa = Look?.GaugePa, GaugeAsEntered = Seen.Gauge?.Trim() ?? "", OutdoorC = Look?.OutdoorC, ByOwnPage = true,
         };
         var key = Input.Sending is { Length: 64 } sent && sent.All(char.IsAsciiHexDigit) ? sent : PrivateLink.Make().Hash;
-        var call = await OpenCall.RunAsync(db, asked, key, clock.GetUtcNow().UtcDateTime);
+        var call = await OpenCall.RunAsync(db, asked, key, clock.GetUtcNow().UtcDateTime, mail);
         return LocalRedirect($"{Address}?asked={call.Number}");
     }
 

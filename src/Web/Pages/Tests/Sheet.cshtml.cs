@@ -23,6 +23,9 @@ public sealed class SheetModel(OfficeDb db, TimeProvider clock, MailSettings mai
     public IReadOnlyList<TestView> Tests { get; private set; } = [];
     public DateTime? FanOnUtc { get; private set; }
     public bool LeftRunning { get; private set; }
+
+    /// <summary>What the suction at the holes was read with when the system was started.</summary>
+    public ReadWith? HolesReadWith { get; private set; }
     public TestWindow? Window { get; private set; }
     public TimeZoneInfo Zone { get; private set; } = TimeZoneInfo.Utc;
     public string? Email { get; private set; }
@@ -66,8 +69,9 @@ public sealed class SheetModel(OfficeDb db, TimeProvider clock, MailSettings mai
         if (head is null) return false;
         Zone = await HouseZone.OfAsync(db, HouseId);
         Tests = await TestView.OfHouseAsync(db, HouseId, Zone);
-        var system = await db.Systems.Where(s => s.HouseId == HouseId).OrderByDescending(s => s.ActivatedAtUtc).Select(s => new { s.ActivatedAtUtc, s.LeftRunning }).FirstOrDefaultAsync();
+        var system = await db.Systems.Where(s => s.HouseId == HouseId).OrderByDescending(s => s.ActivatedAtUtc).Select(s => new { s.ActivatedAtUtc, s.LeftRunning, s.Instrument, s.InstrumentId, s.CompletedOn }).FirstOrDefaultAsync();
         (FanOnUtc, LeftRunning) = (system?.ActivatedAtUtc, system?.LeftRunning ?? false);
+        if (system is { Instrument.Length: > 0 }) HolesReadWith = ReadWith.Of(await ReadWith.InstrumentsAsync(db), system.InstrumentId, system.Instrument, system.CompletedOn);
         if (system is not null) Window = JudgeTest.Window(system.ActivatedAtUtc, null, Zone);
         Email = await db.HouseOwners.Where(o => o.HouseId == HouseId && o.ToDay == null).OrderByDescending(o => o.FromDay).Select(o => o.Customer!.Email).FirstOrDefaultAsync();
         (KitsOut, Street) = (await db.TestKits.CountAsync(k => k.HouseId == HouseId && k.TestDeviceId == null && k.LostOn == null), head.Address.Split(',')[0]);

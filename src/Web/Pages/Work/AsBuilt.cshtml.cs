@@ -63,7 +63,7 @@ public sealed class AsBuiltModel(OfficeDb db, UnitChoice units, TimeProvider clo
 
     private async Task<IActionResult> CorrectAsync(AsBuilt built)
     {
-        var system = await db.Systems.Include(s => s.Components).Include(s => s.FinalSuctions).SingleAsync(s => s.JobId == JobId);
+        var system = await db.Systems.Include(s => s.Components).Include(s => s.FinalSuctions).Include(s => s.DraftChecks).SingleAsync(s => s.JobId == JobId);
         var refusals = await Commission.CorrectAsync(db, system, built, clock.GetUtcNow().UtcDateTime);
         if (refusals.Count > 0) return Refuse(refusals);
         db.Expect(system, Version);
@@ -73,7 +73,7 @@ public sealed class AsBuiltModel(OfficeDb db, UnitChoice units, TimeProvider clo
 
     private async Task<(AsBuiltForm, int)> ReadAsync()
     {
-        var s = await db.Systems.AsNoTracking().Include(x => x.Components).Include(x => x.FinalSuctions).AsSingleQuery().SingleAsync(x => x.JobId == JobId);
+        var s = await db.Systems.AsNoTracking().Include(x => x.Components).Include(x => x.FinalSuctions).Include(x => x.DraftChecks).AsSingleQuery().SingleAsync(x => x.JobId == JobId);
         return (AsBuiltRecord.Form(s, Setting.Zone, units.System), s.Version);
     }
 
@@ -82,13 +82,16 @@ public sealed class AsBuiltModel(OfficeDb db, UnitChoice units, TimeProvider clo
         var head = await HouseHead.LoadAsync(db, HouseId, shown: 5);
         var prices = (await may.AuthorizeAsync(User, SignInSetup.OfficeWork)).Succeeded;
         if (head is null || await AsBuiltSetting.LoadAsync(db, HouseId, JobId, prices) is not { } setting) return NotFound();
-        Setting = setting with { IsNew = !await db.Systems.AnyAsync(s => s.JobId == JobId) };
+        Setting = setting;
         ViewData["House"] = head with { Revision = Setting.JobNumber };
         return null;
     }
 
     private void AddSpareRows()
     {
+        // What stands on sheet 1 is asked for, whatever was typed.
+        foreach (var appliance in Setting.NaturalDraft.Where(a => !Input.Drafts.Exists(d => string.Equals(d.Appliance?.Trim(), a, StringComparison.OrdinalIgnoreCase)))) Input.Drafts.Add(new() { Appliance = appliance });
+        if (!Input.Drafts.Exists(d => d.IsEmpty)) Input.Drafts.Add(new());
         for (var i = Input.Readings.Count(r => string.IsNullOrWhiteSpace(r.Shown) && string.IsNullOrWhiteSpace(r.Hole)); i < SpareRows; i++) Input.Readings.Add(new());
         for (var i = Input.Parts.Count(p => string.IsNullOrWhiteSpace(p.Model)); i < SpareRows; i++) Input.Parts.Add(new());
     }

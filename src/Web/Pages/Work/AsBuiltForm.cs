@@ -23,7 +23,8 @@ public sealed class AsBuiltForm
     public string? Gauge { get; set; }
     public string? Alarm { get; set; }
     public string? AlarmBatteryOn { get; set; }
-    public string? Backdraft { get; set; }
+    public string? Instrument { get; set; }
+    public bool NothingDraws { get; set; }
     public string? BackdraftNotes { get; set; }
     public bool LeftRunning { get; set; } = true;
     public string? Price { get; set; }
@@ -36,9 +37,12 @@ public sealed class AsBuiltForm
     public string? WiringSignedOn { get; set; }
     public List<PartRow> Parts { get; set; } = [];
     public List<ReadingRow> Readings { get; set; } = [];
+    public List<DraftRow> Drafts { get; set; } = [];
 
     /// <summary>Said when a hole without a minus sign is no slip.</summary>
     public bool SlabPushes { get; set; }
+
+    public static readonly (string Value, string Words)[] DraftResults = [("", "not checked"), (nameof(DraftResult.Draws), "draws"), (nameof(DraftResult.Spills), "spills")];
 
     public sealed class PartRow
     {
@@ -54,6 +58,15 @@ public sealed class AsBuiltForm
 
         /// <summary>With the fan off.</summary>
         public string? Off { get; set; }
+    }
+
+    public sealed class DraftRow
+    {
+        public string? Appliance { get; set; }
+        public string? Result { get; set; }
+        public string? Minutes { get; set; }
+        public string? Notes { get; set; }
+        public bool IsEmpty => string.IsNullOrWhiteSpace(Appliance + Result + Minutes + Notes);
     }
 
     public AsBuilt? Read(FormReading read, AsBuiltSetting at, UnitSystem units)
@@ -72,7 +85,7 @@ public sealed class AsBuiltForm
             StartUpGaugeAsEntered = AsEntered(StartUpGauge, GaugePressure.UnitIn(units)),
             StartUpWatts = read.Measure(Power, StartUpWatts, nameof(StartUpWatts)),
             OutdoorC = read.Measure(Temperature, Outdoor, nameof(Outdoor)),
-            Backdraft = Enum.TryParse<BackdraftCheck>(Backdraft, out var check) ? check : BackdraftCheck.NotDone,
+            Instrument = read.Text(Instrument, nameof(Instrument), "instrument", most: 120), NothingDraws = NothingDraws, Drafts = [.. ReadDrafts(read)],
             BackdraftNotes = read.Text(BackdraftNotes, nameof(BackdraftNotes), "notes", most: 2000),
             LeftRunning = LeftRunning,
             Price = at.SeesPrices ? read.Money(Price, nameof(Price), "price") ?? Money.Zero : at.IsNew ? at.AcceptedTotal : null,
@@ -107,6 +120,18 @@ public sealed class AsBuiltForm
             var model = read.Text(Parts[i].Model, $"Parts[{i}].Model", "part", most: 100);
             if (model.Length == 0) continue;
             yield return new(Enum.TryParse<ComponentKind>(Parts[i].Kind, out var kind) && kind > ComponentKind.Alarm ? kind : ComponentKind.Other, model, read.Text(Parts[i].Serial, $"Parts[{i}].Serial", "serial number", most: 100));
+        }
+    }
+
+    private IEnumerable<CheckedDraft> ReadDrafts(FormReading read)
+    {
+        for (var i = 0; i < Drafts.Count; i++)
+        {
+            var row = Drafts[i];
+            if (row.IsEmpty) continue;
+            var appliance = read.Text(row.Appliance, $"Drafts[{i}].Appliance", "appliance that was checked", needed: true, most: 120);
+            yield return new(appliance, Enum.TryParse<DraftResult>(row.Result, out var result) ? result : DraftResult.NotChecked,
+                read.Number(row.Minutes, $"Drafts[{i}].Minutes", "minutes it spilled", 0, 120), read.Text(row.Notes, $"Drafts[{i}].Notes", "note", most: 300));
         }
     }
 

@@ -17,6 +17,7 @@ public sealed record AsBuiltSetting(int HouseId, int JobId, string JobNumber, Sy
     public bool SeesPrices { get; init; }
     public IReadOnlyList<FanChoice> Fans { get; init; } = [];
     public IReadOnlyList<string> NaturalDraft { get; init; } = [];
+    public IReadOnlyList<Instrument> Instruments { get; init; } = [];
     public IReadOnlyList<string> Holes { get; init; } = [];
     public IReadOnlyList<string> Sold { get; init; } = [];
 
@@ -38,7 +39,7 @@ public sealed record AsBuiltSetting(int HouseId, int JobId, string JobNumber, Sy
                        join r in db.QuoteRevisions on a.QuoteRevisionId equals r.Id
                        select new
                        {
-                           job.Number, job.Kind, r.SuctionDesignId, a.Total, a.AddOnIds, AddOns = r.AddOns.OrderBy(x => x.Position).Select(x => new { x.Id, x.Words, x.OfferedFor }).ToList(),
+                           job.Number, job.Kind, HasSystem = db.Systems.Any(s => s.JobId == job.Id), a.SuctionDesignId, a.Total, a.AddOnIds, AddOns = r.AddOns.OrderBy(x => x.Position).Select(x => new { x.Id, x.Words, x.OfferedFor }).ToList(),
                            Held = r.Tiers.Where(t => t.Id == a.QuoteTierId).SelectMany(t => t.Lines).OrderBy(l => l.Position).Select(l => l.OfferedFor).ToList(),
                        }).AsSingleQuery().FirstOrDefaultAsync();
         if (j is null) return null;
@@ -46,8 +47,10 @@ public sealed record AsBuiltSetting(int HouseId, int JobId, string JobNumber, Sy
         var sold = j.AddOns.Where(x => chosen.Contains(x.Id)).ToList();
         var setting = new AsBuiltSetting(houseId, jobId, j.Number, j.Kind, j.SuctionDesignId, j.Total, await HouseZone.OfAsync(db, houseId))
         {
+            IsNew = !j.HasSystem,
             SeesPrices = seesPrices,
             NaturalDraft = await db.Houses.Where(h => h.Id == houseId).SelectMany(h => h.Appliances).Where(x => x.Draft == Draft.Natural).Select(x => x.Name).ToListAsync(),
+            Instruments = await ReadWith.InstrumentsAsync(db),
             Sold = [.. sold.Select(x => x.Words)],
             SoldParts = [.. j.Held.Select(KindOf).Where(k => k != ComponentKind.Other), .. sold.Select(x => KindOf(x.OfferedFor))],
             Fans = await db.Fans.OrderBy(f => f.Model).Select(f => new FanChoice(f.Id, f.Model, f.WarrantyYears, f.Retired)).ToListAsync(),
@@ -78,7 +81,8 @@ public sealed record AsBuiltSetting(int HouseId, int JobId, string JobNumber, Sy
         FanPlace = FanPlace,
         FanId = $"{DesignFanId}",
         Gauge = "U-tube manometer",
-        Backdraft = NaturalDraft.Count == 0 ? nameof(BackdraftCheck.NothingToCheck) : nameof(BackdraftCheck.NotDone),
+        NothingDraws = NaturalDraft.Count == 0,
+        Drafts = [.. NaturalDraft.Select(a => new AsBuiltForm.DraftRow { Appliance = a })],
         Price = TypedNumbers.Plain(AcceptedTotal),
         Readings = [.. Holes.Select(h => new AsBuiltForm.ReadingRow { Hole = h })],
         Parts = [.. SoldParts.Select(k => new AsBuiltForm.PartRow { Kind = $"{k}", Model = "" })],

@@ -39,8 +39,7 @@ public sealed class DayModel(OfficeDb db, TimeProvider clock) : PageModel
         var designs = await (from j in db.Jobs
                              where ids.Contains(j.Id)
                              join a in db.Acceptances on j.AcceptanceId equals a.Id
-                             join r in db.QuoteRevisions on a.QuoteRevisionId equals r.Id
-                             join d in db.Designs.Include(d => d.Pieces) on r.SuctionDesignId equals d.Id
+                             join d in db.Designs.Include(d => d.Pieces) on a.SuctionDesignId equals d.Id
                              select new { JobId = j.Id, Design = d, Fan = db.Fans.FirstOrDefault(f => f.Id == d.FanId) }).AsNoTracking().AsSingleQuery().ToListAsync();
         return jobs.ToDictionary(j => j.Id, j => new JobSheet(
             j.Notes, j.PermitNumber.Length == 0 ? "" : $"{j.PermitNumber}, until {HouseTime.Show(j.PermitUntil)}", j.DigTicket.Length == 0 ? "" : $"{j.DigTicket}, {HouseTime.Show(j.DigFrom)} to {HouseTime.Show(j.DigUntil)}",

@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using MitigationOffice.Business.Data;
+using MitigationOffice.Business.Shop;
 using MitigationOffice.Business.Systems;
 using MitigationOffice.Business.Work;
 
@@ -21,6 +22,8 @@ public sealed record JobView(
         int? LabelId, int? PacketId, List<FinalReading> Readings)
     {
         public string Wiring { get; init; } = "";
+        public ReadWith? ReadWith { get; init; }
+        public IReadOnlyList<DraftCheck> Drafts { get; init; } = [];
         public IReadOnlyList<BuiltLine> Judged { get; init; } = [];
         public int Links { get; init; }
         public DateTime? HandedOverAtUtc { get; init; }
@@ -47,7 +50,7 @@ public sealed record JobView(
                           orderby j.State == JobState.CalledOff, j.Id descending
                           select new JobView(
                               j.Id, j.Version, j.Number, j.State, j.Kind, j.Day, j.ArriveAt, j.Crew, j.DoneOn, j.CancelWindowWaiver, j.Notes, j.CalledOffBecause,
-                              a.Id, db.CancelledSales.Any(c => c.AcceptanceId == a.Id), db.Payments.Where(p => p.HouseId == j.HouseId && p.CustomerId == r.Quote!.CustomerId).Sum(p => p.Amount.Cents), a.AtUtc, a.TimeZone, a.CancelBy, a.Deposit, a.Total, r.Quote!.Number + " " + r.Letter, r.SuctionDesignId, j)
+                              a.Id, db.CancelledSales.Any(c => c.AcceptanceId == a.Id), db.Payments.Where(p => p.HouseId == j.HouseId && p.CustomerId == r.Quote!.CustomerId).Sum(p => p.Amount.Cents), a.AtUtc, a.TimeZone, a.CancelBy, a.Deposit, a.Total, r.Quote!.Number + " " + r.Letter, a.SuctionDesignId, j)
                           {
                               Appointments = db.Appointments.Where(x => x.JobId == j.Id && x.CancelledAtUtc == null).OrderBy(x => x.Day).ThenBy(x => x.Id).ToList(),
                           }).AsNoTracking().AsSingleQuery().FirstOrDefaultAsync();
@@ -70,18 +73,19 @@ public sealed record JobView(
             Fan = x.Components.Where(c => c.Kind == ComponentKind.Fan && c.RemovedOn == null).OrderByDescending(c => c.Id).Select(c => new { c.Model, c.Serial }).FirstOrDefault(),
             Alarm = x.Components.Where(c => c.Kind == ComponentKind.Alarm && c.RemovedOn == null).OrderByDescending(c => c.Id).Select(c => new { c.Model, c.BatteryFittedOn }).FirstOrDefault(),
             Readings = x.FinalSuctions.OrderBy(f => f.Id).Select(f => new FinalReading(f.HoleLabel, f.SuctionPa, f.PredictedPa) { FanOffPa = f.FanOffPa }).ToList(),
-            x.Electrician, x.WiringSignedOn, Report = db.Designs.Where(d => d.Id == x.SuctionDesignId).Select(d => d.ReportJson).FirstOrDefault(),
+            x.Instrument, x.InstrumentId, x.CompletedOn, Drafts = x.DraftChecks.OrderBy(c => c.Id).ToList(), x.Electrician, x.WiringSignedOn, Report = db.Designs.Where(d => d.Id == x.SuctionDesignId).Select(d => d.ReportJson).FirstOrDefault(),
             Links = db.SystemLinks.Count(l => l.InstalledSystemId == x.Id && l.RevokedAtUtc == null),
             HandOver = db.HandOvers.Where(h => h.InstalledSystemId == x.Id).OrderByDescending(h => h.Id).Select(h => new { h.AtUtc, h.DocumentId }).FirstOrDefault(),
         }).AsSingleQuery().FirstOrDefaultAsync();
-        return s is null
-            ? null
-            : new Built(s.Id, s.TagNumber, s.ActivatedAtUtc, s.LeftRunning, s.Backdraft, s.Fan?.Model ?? "–", s.Fan?.Serial ?? "", s.StartUpGaugePa, s.StartUpWatts,
+        if (s is null) return null;
+        var instruments = s.Instrument.Length == 0 ? [] : await ReadWith.InstrumentsAsync(db);
+        return new Built(s.Id, s.TagNumber, s.ActivatedAtUtc, s.LeftRunning, s.Backdraft, s.Fan?.Model ?? "–", s.Fan?.Serial ?? "", s.StartUpGaugePa, s.StartUpWatts,
                 s.Alarm?.Model ?? "", s.Alarm?.BatteryFittedOn, s.LabelDocumentId, s.PacketDocumentId, s.Readings)
-            {
-                Wiring = s.Electrician.Length == 0 ? "" : $"{s.Electrician}{(s.WiringSignedOn is { } on ? $", signed off {HouseTime.Show(on)}" : ", not signed off yet")}",
-                Judged = JudgeBuilt.Of(ForeseenSuction.Of(s.Report), s.StartUpGaugePa, s.StartUpWatts, s.Readings),
-                Links = s.Links, HandedOverAtUtc = s.HandOver?.AtUtc, HandOverDocumentId = s.HandOver?.DocumentId,
-            };
+        {
+            ReadWith = ReadWith.Of(instruments, s.InstrumentId, s.Instrument, s.CompletedOn), Drafts = s.Drafts,
+            Wiring = s.Electrician.Length == 0 ? "" : $"{s.Electrician}{(s.WiringSignedOn is { } on ? $", signed off {HouseTime.Show(on)}" : ", not signed off yet")}",
+            Judged = JudgeBuilt.Of(ForeseenSuction.Of(s.Report), s.StartUpGaugePa, s.StartUpWatts, s.Readings),
+            Links = s.Links, HandedOverAtUtc = s.HandOver?.AtUtc, HandOverDocumentId = s.HandOver?.DocumentId,
+        };
     }
 }

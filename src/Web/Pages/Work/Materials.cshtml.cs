@@ -105,8 +105,7 @@ public sealed class MaterialsModel(OfficeDb db, UnitChoice units) : PageModel
         var design = await (from j in db.Jobs
                             where j.Id == JobId
                             join a in db.Acceptances on j.AcceptanceId equals a.Id
-                            join r in db.QuoteRevisions on a.QuoteRevisionId equals r.Id
-                            join d in db.Designs.Include(d => d.Pieces) on r.SuctionDesignId equals d.Id
+                            join d in db.Designs.Include(d => d.Pieces) on a.SuctionDesignId equals d.Id
                             select d).AsNoTracking().AsSingleQuery().FirstOrDefaultAsync();
         if (design is null) return [];
         var fan = await db.Fans.AsNoTracking().FirstOrDefaultAsync(f => f.Id == design.FanId);

@@ -40,11 +40,23 @@ public sealed partial class SheetModel(OfficeDb db, UnitChoice units, TimeProvid
     public IReadOnlyList<(int Id, string Number, JobState State)> OtherJobs { get; private set; } = [];
     public IEnumerable<string> Doubts => Job is { State: JobState.ToPlan or JobState.Planned } job ? PlanJob.Doubts(job.Kept, [.. job.Days.Select(d => d.Day)]) : [];
     public IReadOnlyList<ChangeRow> Changes { get; private set; } = [];
+    public IReadOnlyList<PhotoRow> Photos { get; private set; } = [];
     public IReadOnlyList<string> Clashes { get; private set; } = [];
     public TimeZoneInfo Zone { get; private set; } = TimeZoneInfo.Utc;
     public DateOnly Today => HouseTime.DayOf(Now, Zone);
     public bool OnlyHere => mail.PublicAddress.IsLoopback;
     public bool MayPlan { get; private set; }
+
+    /// <summary>In the order of the day while the job is open; once it is done, what one comes back for first and the rest folded.</summary>
+    private static readonly (string Part, (string Anchor, string Words)[] Links)[] InOrder =
+    [
+        ("_Plan", [("plan", "Plan")]), ("_Around", [("permit", "Permit"), ("appointments", "Appointments")]), ("_Checklist", [("checklist", "Checklist")]),
+        ("_Photos", [("photos", "Photos")]), ("_Changes", [("changes", "Changes")]), ("_Built", [("as-built", "As built")]),
+    ];
+
+    private IEnumerable<(string Part, (string Anchor, string Words)[] Links)> Ordered => Job?.State == JobState.Done ? new[] { 5, 3, 4, 2, 0, 1 }.Select(i => InOrder[i]) : InOrder;
+    public IEnumerable<string> Parts => Ordered.Select(p => p.Part);
+    public IEnumerable<(string Anchor, string Words)> PartLinks => Ordered.SelectMany(p => p.Links);
     private DateTime Now => clock.GetUtcNow().UtcDateTime;
     private string Me => User.FindFirstValue(ClaimTypes.GivenName) ?? "?";
 
@@ -113,7 +125,7 @@ public sealed partial class SheetModel(OfficeDb db, UnitChoice units, TimeProvid
         All = Job is null ? [] : await Bookables.ReadAsync(db);
         await LoadHouseAsync();
         if (Job is { State: JobState.Planned } planned) Clashes = await PlanJob.ClashesAsync(db, planned.Day, planned.Crew, planned.Id);
-        if (Job is { } shown) Changes = await ChangeRow.OfJobAsync(db, shown.Id);
+        if (Job is { } shown) (Changes, Photos) = (await ChangeRow.OfJobAsync(db, shown.Id), await PhotoRow.OfJobAsync(db, shown.Id));
         ViewData["House"] = head with { Revision = Job?.Number ?? "–", Date = Job is null ? "–" : HouseTime.Show(Job.DoneOn ?? Job.Day) };
         return null;
     }

@@ -49,6 +49,12 @@ public sealed record DemoHouse(string Street, string Customer, DemoStage Stage, 
     public bool Monitor { get; init; }
     public IReadOnlyList<decimal> Results { get; init; } = [];
     public IReadOnlyList<string> AddOns { get; init; } = [];
+
+    /// <summary>Which of the choices is taken, 1 to 3.</summary>
+    public int Tier { get; init; } = 1;
+
+    /// <summary>The third choice takes this route, on a design of its own.</summary>
+    public string OtherRoute { get; init; } = "";
 }
 
 /// <summary>A floor plan as somebody would type it.</summary>

@@ -92,7 +92,7 @@ internal sealed class DemoPath(OfficeDb db, DemoClock clock, Actor actor, MailSe
         On(demo, Math.Min(3, demo.DaysAgo), "Ada Quill");
         var design = new SuctionDesign
         {
-            HouseId = house.Id, PressureFieldTestId = testId, Revision = "A", TargetPa = _company.TargetSuctionPa, Pieces = DemoReadings.Route(demo),
+            HouseId = house.Id, PressureFieldTestId = testId, Revision = await CopyDesign.NextAsync(db, house.Id), TargetPa = _company.TargetSuctionPa, Pieces = DemoReadings.Route(demo),
             DischargeAboveGradeM = demo.Route == "attic" ? 3 + 2.7 * demo.Storeys : 0.6 + 2.7 * demo.Storeys, OpeningDistanceM = 3.6, AboveOpeningTopM = 1.2, AboveRoofM = 0.4,
         };
         if (demo.Plan?.SecondPit is { } pit)
@@ -121,8 +121,15 @@ internal sealed class DemoPath(OfficeDb db, DemoClock clock, Actor actor, MailSe
             Level = 4.0m, Scope = "A second suction point on the far side of the slab, joined to the same pipe, with its hole sealed and the fan checked again",
             Price = Money.FromDollars(640m), Cost = Money.FromDollars(340m), LabourMinutes = 240, ValidUntil = draft.ValidUntil!.Value.AddYears(1),
         };
+        if (demo.OtherRoute.Length > 0) await OtherRouteAsync(demo with { Route = demo.OtherRoute, OtherRoute = "" }, house, design, draft);
         await db.SaveChangesAsync();
         return draft;
+    }
+
+    private async Task OtherRouteAsync(DemoHouse demo, House house, SuctionDesign first, QuoteRevision draft)
+    {
+        var other = await DesignAsync(demo, house, first.PressureFieldTestId!.Value);
+        await TakeFromDesign.IntoAsync(db, draft, house.Id, 3, other.Id, await ComputedDesign.OfAsync(db, other.Id, clock));
     }
 
     private async Task<string?> SendAsync(DemoHouse demo, QuoteRevision revision)
@@ -160,7 +167,7 @@ internal sealed class DemoPath(OfficeDb db, DemoClock clock, Actor actor, MailSe
         actor.Name = "a visitor";
         var full = await db.QuoteRevisions.AsNoTracking().Include(r => r.Tiers).Include(r => r.AddOns).SingleAsync(r => r.Id == revision.Id);
         var codes = await db.PriceItems.Where(p => demo.AddOns.Contains(p.Code)).Select(p => p.Id).ToListAsync();
-        var tier = full.Tiers.Single(t => t.Position == 1);
+        var tier = full.Tiers.Single(t => t.Position == demo.Tier);
         var open = PriceQuote.OpenTo(tier, full.AddOns).Where(a => a.PriceItemId is { } id && codes.Contains(id)).Select(a => a.Id).ToList();
         var outcome = await AcceptQuote.ByLinkAsync(db, token, new Signature(tier.Id, open, demo.Business.Length > 0 ? demo.Business : demo.Customer, true, true, "127.0.0.1", "demo"), Letterhead.Of(_company, mail), clock);
         return outcome.State == OfferState.Accepted ? outcome.AcceptanceId : throw new InvalidOperationException($"{demo.Street}: {outcome.State}");

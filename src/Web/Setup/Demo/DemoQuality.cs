@@ -15,6 +15,9 @@ internal sealed class DemoQuality(OfficeDb db, Actor actor)
 {
     public const string Monitor = "HG-2207";
 
+    /// <summary>As the crew writes it; its calibration has run out two weeks ago.</summary>
+    public const string Manometer = "Millrace digital, DM-31";
+
     public async Task InstrumentsAsync(DateOnly today)
     {
         if (await db.Instruments.AnyAsync()) return;

@@ -17,7 +17,7 @@ internal static class DemoReadings
         var (off, tried) = Of(house.Ground, second);
         var test = new PressureFieldTest
         {
-            HouseId = houseId, Day = day, MeasuredBy = "Cleo Marsh", Instrument = "Micromanometer and U-tube", OutdoorC = (outdoorF - 32) / 1.8, IndoorC = 20.6,
+            HouseId = houseId, Day = day, MeasuredBy = "Cleo Marsh", Instrument = $"{DemoQuality.Manometer}, and U-tube", OutdoorC = (outdoorF - 32) / 1.8, IndoorC = 20.6,
             AppliancesRunning = house.NaturalDraft ? "furnace fan, water heater" : "furnace fan",
             SuctionHoles = [new SuctionHole { Label = second ? "B" : "A", Place = "utility room, 2 ft from the footing" }],
             TestHoles = [.. Holes.Select((h, i) => new TestHole { Position = i + 1, Label = $"{i + 1}", Place = h.Place, DistanceM = h.Feet * 0.3048, FanOffPa = off[i] })],

@@ -96,7 +96,7 @@ internal sealed class DemoWork(OfficeDb db, DemoClock clock, Actor actor, Compan
             HouseId = houseId, JobId = jobId, SuctionDesignId = design.Id, TagNumber = $"BF-{houseId:0000}", ActivatedAtUtc = clock.Utc.AddHours(1), CompletedOn = today,
             SystemType = "Sub-slab suction", PipeSize = "4in", FanPlace = demo.Route == "attic" ? "Attic" : "Outdoors", StartUpGaugePa = gauge * 249.08891,
             StartUpGaugeAsEntered = $"{gauge} inWC", StartUpWatts = Math.Round(foreseen.Watts * 1.02, 1, MidpointRounding.AwayFromZero),
-            Backdraft = demo.NaturalDraft ? BackdraftCheck.Passed : BackdraftCheck.NothingToCheck, Price = total,
+            NothingDraws = !demo.NaturalDraft, Drafts = [.. (await DraftingAsync(houseId)).Select(a => new CheckedDraft(a, DraftResult.Draws, 0.5m))], Instrument = DemoQuality.Manometer, Price = total,
             Parts =
             [
                 new(ComponentKind.Fan, fan.Model, $"H{houseId * 7919 % 100000:00000}") { FanId = fan.Id, WarrantyUntil = today.AddYears(fan.WarrantyYears) },
@@ -115,6 +115,8 @@ internal sealed class DemoWork(OfficeDb db, DemoClock clock, Actor actor, Compan
         if (demo.Service) await CallAsync(houseId, system);
         return system;
     }
+
+    private Task<List<string>> DraftingAsync(int houseId) => db.Houses.Where(h => h.Id == houseId).SelectMany(h => h.Appliances).Where(a => a.Draft == Business.Houses.Draft.Natural).Select(a => a.Name).ToListAsync();
 
     /// <summary>The house owner scanned the label this morning: the gauge is down, and it is cold.</summary>
     private Task<ServiceCall> CallAsync(int houseId, InstalledSystem system) => OpenCall.RunAsync(db,

@@ -41,7 +41,7 @@ public static class LoadDemo
         await quality.KitsAsync(today);
         await quality.ExposureAsync(clock.Utc);
         await SettlePastAsync(db, clock, cancel);
-        await PlanReminders.RunAsync(db, clock.Utc, cancel);
+        await PlanReminders.RunAsync(db, clock.Utc, [new ReportDays()], cancel);
     }
 
     private static async Task PeopleAsync(UserManager<StaffMember> users)

@@ -16,13 +16,16 @@ public sealed class CellTagHelper : FieldParts
     /// <summary>A box to tick instead of a line of text.</summary>
     public bool Ticked { get; set; }
 
+    /// <summary>A list to choose from instead of a line of text.</summary>
+    public IEnumerable<(string Value, string Words)>? Options { get; set; }
+
     public override void Process(TagHelperContext context, TagHelperOutput output)
     {
         output.TagName = "span";
         output.TagMode = TagMode.StartTagAndEndTag;
         output.Attributes.SetAttribute("class", Refusal is null ? "cell" : "cell refused");
         if (Refusal is { } words) output.Content.AppendHtml(Told(words));
-        output.Content.AppendHtml(Ticked ? Box() : Line());
+        output.Content.AppendHtml(Ticked ? Box() : Options is { } options ? List(options) : Line());
         if (Ticked) output.Content.AppendHtml(Twin());
     }
 
@@ -35,6 +38,13 @@ public sealed class CellTagHelper : FieldParts
         return input;
     }
 
+    private TagBuilder List(IEnumerable<(string Value, string Words)> options)
+    {
+        var select = new TagBuilder("select");
+        ChoiceTagHelper.Fill(select, options, Typed);
+        return Named(select);
+    }
+
     private TagBuilder Box()
     {
         var box = Input("checkbox", "true");
@@ -45,7 +55,13 @@ public sealed class CellTagHelper : FieldParts
     private TagBuilder Input(string type, string value)
     {
         var input = new TagBuilder("input") { TagRenderMode = TagRenderMode.SelfClosing };
-        foreach (var (key, content) in new[] { ("type", type), ("id", Id), ("name", Name), ("value", value), ("aria-label", Label) }) input.Attributes[key] = content;
+        (input.Attributes["type"], input.Attributes["value"]) = (type, value);
+        return Named(input);
+    }
+
+    private TagBuilder Named(TagBuilder input)
+    {
+        foreach (var (key, content) in new[] { ("id", Id), ("name", Name), ("aria-label", Label) }) input.Attributes[key] = content;
         if (Refusal is not null) (input.Attributes["aria-invalid"], input.Attributes["aria-describedby"]) = ("true", $"{Id}-refusal");
         return input;
     }

@@ -128,16 +128,20 @@ public sealed class ChoiceTagHelper : FieldParts
     public override void Process(TagHelperContext context, TagHelperOutput output)
     {
         var select = new TagBuilder("select");
-        foreach (var (value, words) in Options)
+        Fill(select, Options, Typed);
+        Wrap(output, select, "choice");
+    }
+
+    internal static void Fill(TagBuilder select, IEnumerable<(string Value, string Words)> options, string chosen)
+    {
+        foreach (var (value, words) in options)
         {
             var option = new TagBuilder("option");
             option.Attributes["value"] = value;
-            if (value == Typed) option.Attributes["selected"] = "selected";
+            if (value == chosen) option.Attributes["selected"] = "selected";
             option.InnerHtml.Append(words);
             select.InnerHtml.AppendHtml(option);
         }
-
-        Wrap(output, select, "choice");
     }
 }
 

@@ -12,7 +12,7 @@ using MitigationOffice.Business.Data;
 namespace MitigationOffice.Migrations.Sqlite.Migrations
 {
     [DbContext(typeof(OfficeDb))]
-    [Migration("20261125224342_First")]
+    [Migration("20261126023238_First")]
     partial class First
     {
         /// <inheritdoc />
@@ -546,6 +546,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .IsRequired()
                         .HasColumnType("TEXT");
 
+                    b.Property<int?>("InstrumentId")
+                        .HasColumnType("INTEGER");
+
                     b.Property<string>("MeasuredBy")
                         .IsRequired()
                         .HasColumnType("TEXT");
@@ -564,6 +567,8 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.HasKey("Id");
 
                     b.HasIndex("HouseId");
+
+                    b.HasIndex("InstrumentId");
 
                     b.ToTable("PressureFieldTests");
                 });
@@ -943,6 +948,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .IsRequired()
                         .HasColumnType("TEXT");
 
+                    b.Property<int?>("LetterDocumentId")
+                        .HasColumnType("INTEGER");
+
                     b.Property<int?>("LetterRunId")
                         .HasColumnType("INTEGER");
 
@@ -978,9 +986,14 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.HasIndex("Key")
                         .IsUnique();
 
-                    b.HasIndex("LetterRunId");
+                    b.HasIndex("LetterDocumentId")
+                        .HasFilter("\"LetterDocumentId\" IS NOT NULL");
 
-                    b.HasIndex("OutboxMessageId");
+                    b.HasIndex("LetterRunId")
+                        .HasFilter("\"LetterRunId\" IS NOT NULL");
+
+                    b.HasIndex("OutboxMessageId")
+                        .HasFilter("\"OutboxMessageId\" IS NOT NULL");
 
                     b.HasIndex("State", "SendOn");
 
@@ -2716,6 +2729,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .IsRequired()
                         .HasColumnType("TEXT");
 
+                    b.Property<int?>("SuctionDesignId")
+                        .HasColumnType("INTEGER");
+
                     b.Property<string>("TimeZone")
                         .IsRequired()
                         .HasColumnType("TEXT");
@@ -2780,6 +2796,8 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .IsUnique();
 
                     b.HasIndex("SignedDocumentId");
+
+                    b.HasIndex("SuctionDesignId");
 
                     b.ToTable("Acceptances");
                 });
@@ -2979,6 +2997,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 {
                     b.Property<int>("Id")
                         .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Beside")
                         .HasColumnType("INTEGER");
 
                     b.Property<int>("LabourMinutes")
@@ -3367,6 +3388,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .IsRequired()
                         .HasColumnType("TEXT");
 
+                    b.Property<int>("FanLifeYears")
+                        .HasColumnType("INTEGER");
+
                     b.Property<string>("Name")
                         .IsRequired()
                         .HasColumnType("TEXT");
@@ -3375,6 +3399,13 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .HasColumnType("INTEGER");
 
                     b.Property<int>("QuoteRevisionId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Scope")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int?>("SuctionDesignId")
                         .HasColumnType("INTEGER");
 
                     b.Property<string>("Summary")
@@ -3393,9 +3424,43 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                                 .HasColumnType("INTEGER");
                         });
 
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "ElectricityPerYear", "MitigationOffice.Business.Quotes.QuoteTier.ElectricityPerYear#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("INTEGER");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "FanReplacement", "MitigationOffice.Business.Quotes.QuoteTier.FanReplacement#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("INTEGER");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "HeatCablePerYear", "MitigationOffice.Business.Quotes.QuoteTier.HeatCablePerYear#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("INTEGER");
+                        });
+
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "HouseAirPerYear", "MitigationOffice.Business.Quotes.QuoteTier.HouseAirPerYear#Money", b1 =>
+                        {
+                            b1.IsRequired();
+
+                            b1.Property<long>("Cents")
+                                .HasColumnType("INTEGER");
+                        });
+
                     b.HasKey("Id");
 
                     b.HasIndex("QuoteRevisionId");
+
+                    b.HasIndex("SuctionDesignId");
 
                     b.ToTable("QuoteTier");
                 });
@@ -4748,6 +4813,43 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.ToTable("ReportSendings");
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Systems.DraftCheck", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Appliance")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("InstalledSystemId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Notes")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Result")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<decimal?>("SpilledMinutes")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("InstalledSystemId");
+
+                    b.ToTable("DraftCheck");
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Systems.FinalSuction", b =>
                 {
                     b.Property<int>("Id")
@@ -4878,6 +4980,13 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.Property<int>("HouseId")
                         .HasColumnType("INTEGER");
 
+                    b.Property<string>("Instrument")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int?>("InstrumentId")
+                        .HasColumnType("INTEGER");
+
                     b.Property<int?>("JobId")
                         .HasColumnType("INTEGER");
 
@@ -4957,6 +5066,8 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.HasIndex("ActivatedAtUtc");
 
                     b.HasIndex("HouseId");
+
+                    b.HasIndex("InstrumentId");
 
                     b.HasIndex("JobId");
 
@@ -5693,6 +5804,61 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.ToTable("Jobs");
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Work.JobPhoto", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Caption")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("DocumentId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("HeightPx")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("HouseId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<bool>("InPacket")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("JobId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<byte[]>("Small")
+                        .IsRequired()
+                        .HasColumnType("BLOB");
+
+                    b.Property<DateTime>("TakenInAtUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("TakenInBy")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("WidthPx")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("DocumentId")
+                        .IsUnique();
+
+                    b.HasIndex("HouseId");
+
+                    b.HasIndex("JobId");
+
+                    b.ToTable("JobPhotos");
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Work.MaterialUse", b =>
                 {
                     b.Property<int>("Id")
@@ -5946,6 +6112,11 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .HasForeignKey("HouseId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Shop.Instrument", null)
+                        .WithMany()
+                        .HasForeignKey("InstrumentId")
+                        .OnDelete(DeleteBehavior.Restrict);
                 });
 
             modelBuilder.Entity("MitigationOffice.Business.Diagnosis.SuctionHole", b =>
@@ -6043,6 +6214,11 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.HasOne("MitigationOffice.Business.Systems.InstalledSystem", null)
                         .WithMany()
                         .HasForeignKey("InstalledSystemId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("MitigationOffice.Business.Documents.StoredDocument", null)
+                        .WithMany()
+                        .HasForeignKey("LetterDocumentId")
                         .OnDelete(DeleteBehavior.Restrict);
 
                     b.HasOne("MitigationOffice.Business.FollowUp.LetterRun", null)
@@ -6365,6 +6541,11 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .HasForeignKey("SignedDocumentId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Design.SuctionDesign", null)
+                        .WithMany()
+                        .HasForeignKey("SuctionDesignId")
+                        .OnDelete(DeleteBehavior.Restrict);
                 });
 
             modelBuilder.Entity("MitigationOffice.Business.Quotes.Phases.QuotePhase", b =>
@@ -6492,6 +6673,11 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .HasForeignKey("QuoteRevisionId")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Design.SuctionDesign", null)
+                        .WithMany()
+                        .HasForeignKey("SuctionDesignId")
+                        .OnDelete(DeleteBehavior.Restrict);
                 });
 
             modelBuilder.Entity("MitigationOffice.Business.Service.RecallNotice", b =>
@@ -6626,6 +6812,15 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Systems.DraftCheck", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Systems.InstalledSystem", null)
+                        .WithMany("DraftChecks")
+                        .HasForeignKey("InstalledSystemId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Systems.FinalSuction", b =>
                 {
                     b.HasOne("MitigationOffice.Business.Systems.InstalledSystem", null)
@@ -6657,6 +6852,11 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .HasForeignKey("HouseId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Shop.Instrument", null)
+                        .WithMany()
+                        .HasForeignKey("InstrumentId")
+                        .OnDelete(DeleteBehavior.Restrict);
 
                     b.HasOne("MitigationOffice.Business.Work.Job", null)
                         .WithMany()
@@ -6831,6 +7031,27 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("MitigationOffice.Business.Work.JobPhoto", b =>
+                {
+                    b.HasOne("MitigationOffice.Business.Documents.StoredDocument", null)
+                        .WithMany()
+                        .HasForeignKey("DocumentId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Houses.House", null)
+                        .WithMany()
+                        .HasForeignKey("HouseId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("MitigationOffice.Business.Work.Job", null)
+                        .WithMany()
+                        .HasForeignKey("JobId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("MitigationOffice.Business.Work.MaterialUse", b =>
                 {
                     b.HasOne("MitigationOffice.Business.Work.Job", null)
@@ -6945,6 +7166,8 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
             modelBuilder.Entity("MitigationOffice.Business.Systems.InstalledSystem", b =>
                 {
                     b.Navigation("Components");
+
+                    b.Navigation("DraftChecks");
 
                     b.Navigation("FinalSuctions");
                 });

@@ -975,33 +975,6 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 });
 
             migrationBuilder.CreateTable(
-                name: "PressureFieldTests",
-                columns: table => new
-                {
-                    Id = table.Column<int>(type: "integer", nullable: false)
-                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
-                    HouseId = table.Column<int>(type: "integer", nullable: false),
-                    Day = table.Column<DateOnly>(type: "date", nullable: false),
-                    MeasuredBy = table.Column<string>(type: "text", nullable: false),
-                    Instrument = table.Column<string>(type: "text", nullable: false),
-                    OutdoorC = table.Column<double>(type: "double precision", nullable: false),
-                    IndoorC = table.Column<double>(type: "double precision", nullable: false),
-                    AppliancesRunning = table.Column<string>(type: "text", nullable: false),
-                    Notes = table.Column<string>(type: "text", nullable: false),
-                    Version = table.Column<int>(type: "integer", nullable: false)
-                },
-                constraints: table =>
-                {
-                    table.PrimaryKey("PK_PressureFieldTests", x => x.Id);
-                    table.ForeignKey(
-                        name: "FK_PressureFieldTests_Houses_HouseId",
-                        column: x => x.HouseId,
-                        principalTable: "Houses",
-                        principalColumn: "Id",
-                        onDelete: ReferentialAction.Restrict);
-                });
-
-            migrationBuilder.CreateTable(
                 name: "Quotes",
                 columns: table => new
                 {
@@ -1053,6 +1026,40 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         principalTable: "Instruments",
                         principalColumn: "Id",
                         onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "PressureFieldTests",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "integer", nullable: false)
+                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
+                    HouseId = table.Column<int>(type: "integer", nullable: false),
+                    Day = table.Column<DateOnly>(type: "date", nullable: false),
+                    MeasuredBy = table.Column<string>(type: "text", nullable: false),
+                    Instrument = table.Column<string>(type: "text", nullable: false),
+                    InstrumentId = table.Column<int>(type: "integer", nullable: true),
+                    OutdoorC = table.Column<double>(type: "double precision", nullable: false),
+                    IndoorC = table.Column<double>(type: "double precision", nullable: false),
+                    AppliancesRunning = table.Column<string>(type: "text", nullable: false),
+                    Notes = table.Column<string>(type: "text", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_PressureFieldTests", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_PressureFieldTests_Houses_HouseId",
+                        column: x => x.HouseId,
+                        principalTable: "Houses",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_PressureFieldTests_Instruments_InstrumentId",
+                        column: x => x.InstrumentId,
+                        principalTable: "Instruments",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
                 });
 
             migrationBuilder.CreateTable(
@@ -1718,6 +1725,7 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
                     QuoteRevisionId = table.Column<int>(type: "integer", nullable: false),
                     QuoteTierId = table.Column<int>(type: "integer", nullable: false),
+                    SuctionDesignId = table.Column<int>(type: "integer", nullable: true),
                     AddOnIds = table.Column<string>(type: "text", nullable: false),
                     DeclinedAddOnIds = table.Column<string>(type: "text", nullable: false),
                     TypedName = table.Column<string>(type: "text", nullable: false),
@@ -1747,6 +1755,12 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 constraints: table =>
                 {
                     table.PrimaryKey("PK_Acceptances", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_Acceptances_Designs_SuctionDesignId",
+                        column: x => x.SuctionDesignId,
+                        principalTable: "Designs",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
                     table.ForeignKey(
                         name: "FK_Acceptances_Documents_PdfDocumentId",
                         column: x => x.PdfDocumentId,
@@ -1783,6 +1797,7 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     OfferedFor = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
                     Taxable = table.Column<bool>(type: "boolean", nullable: false),
                     Recommended = table.Column<bool>(type: "boolean", nullable: false),
+                    Beside = table.Column<int>(type: "integer", nullable: false),
                     Cost_Cents = table.Column<long>(type: "bigint", nullable: false),
                     Price_Cents = table.Column<long>(type: "bigint", nullable: false),
                     Version = table.Column<int>(type: "integer", nullable: false)
@@ -1891,12 +1906,25 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     Summary = table.Column<string>(type: "text", nullable: false),
                     DiscountPercent = table.Column<decimal>(type: "numeric(18,6)", precision: 18, scale: 6, nullable: false),
                     DiscountReason = table.Column<string>(type: "text", nullable: false),
+                    SuctionDesignId = table.Column<int>(type: "integer", nullable: true),
+                    Scope = table.Column<string>(type: "text", nullable: false),
+                    FanLifeYears = table.Column<int>(type: "integer", nullable: false),
                     DiscountAmount_Cents = table.Column<long>(type: "bigint", nullable: false),
+                    ElectricityPerYear_Cents = table.Column<long>(type: "bigint", nullable: false),
+                    FanReplacement_Cents = table.Column<long>(type: "bigint", nullable: false),
+                    HeatCablePerYear_Cents = table.Column<long>(type: "bigint", nullable: false),
+                    HouseAirPerYear_Cents = table.Column<long>(type: "bigint", nullable: false),
                     Version = table.Column<int>(type: "integer", nullable: false)
                 },
                 constraints: table =>
                 {
                     table.PrimaryKey("PK_QuoteTier", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_QuoteTier_Designs_SuctionDesignId",
+                        column: x => x.SuctionDesignId,
+                        principalTable: "Designs",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
                     table.ForeignKey(
                         name: "FK_QuoteTier_QuoteRevisions_QuoteRevisionId",
                         column: x => x.QuoteRevisionId,
@@ -2344,6 +2372,47 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "JobPhotos",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "integer", nullable: false)
+                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
+                    HouseId = table.Column<int>(type: "integer", nullable: false),
+                    JobId = table.Column<int>(type: "integer", nullable: false),
+                    DocumentId = table.Column<int>(type: "integer", nullable: false),
+                    Caption = table.Column<string>(type: "text", nullable: false),
+                    InPacket = table.Column<bool>(type: "boolean", nullable: false),
+                    TakenInAtUtc = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    TakenInBy = table.Column<string>(type: "text", nullable: false),
+                    WidthPx = table.Column<int>(type: "integer", nullable: false),
+                    HeightPx = table.Column<int>(type: "integer", nullable: false),
+                    Small = table.Column<byte[]>(type: "bytea", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_JobPhotos", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_JobPhotos_Documents_DocumentId",
+                        column: x => x.DocumentId,
+                        principalTable: "Documents",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_JobPhotos_Houses_HouseId",
+                        column: x => x.HouseId,
+                        principalTable: "Houses",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_JobPhotos_Jobs_JobId",
+                        column: x => x.JobId,
+                        principalTable: "Jobs",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "MaterialUses",
                 columns: table => new
                 {
@@ -2390,6 +2459,8 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     StartUpGaugeAsEntered = table.Column<string>(type: "text", nullable: false),
                     StartUpWatts = table.Column<double>(type: "double precision", nullable: true),
                     OutdoorC = table.Column<double>(type: "double precision", nullable: true),
+                    Instrument = table.Column<string>(type: "text", nullable: false),
+                    InstrumentId = table.Column<int>(type: "integer", nullable: true),
                     Backdraft = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
                     BackdraftNotes = table.Column<string>(type: "text", nullable: false),
                     LeftRunning = table.Column<bool>(type: "boolean", nullable: false),
@@ -2430,6 +2501,12 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         name: "FK_Systems_Houses_HouseId",
                         column: x => x.HouseId,
                         principalTable: "Houses",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Systems_Instruments_InstrumentId",
+                        column: x => x.InstrumentId,
+                        principalTable: "Instruments",
                         principalColumn: "Id",
                         onDelete: ReferentialAction.Restrict);
                     table.ForeignKey(
@@ -2547,6 +2624,30 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         principalTable: "Documents",
                         principalColumn: "Id",
                         onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "DraftCheck",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "integer", nullable: false)
+                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
+                    InstalledSystemId = table.Column<int>(type: "integer", nullable: false),
+                    Appliance = table.Column<string>(type: "text", nullable: false),
+                    Result = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
+                    SpilledMinutes = table.Column<decimal>(type: "numeric(18,6)", precision: 18, scale: 6, nullable: true),
+                    Notes = table.Column<string>(type: "text", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_DraftCheck", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_DraftCheck_Systems_InstalledSystemId",
+                        column: x => x.InstalledSystemId,
+                        principalTable: "Systems",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
                 });
 
             migrationBuilder.CreateTable(
@@ -2672,12 +2773,19 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     State = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
                     OutboxMessageId = table.Column<int>(type: "integer", nullable: true),
                     LetterRunId = table.Column<int>(type: "integer", nullable: true),
+                    LetterDocumentId = table.Column<int>(type: "integer", nullable: true),
                     Note = table.Column<string>(type: "text", nullable: false),
                     Version = table.Column<int>(type: "integer", nullable: false)
                 },
                 constraints: table =>
                 {
                     table.PrimaryKey("PK_Reminders", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_Reminders_Documents_LetterDocumentId",
+                        column: x => x.LetterDocumentId,
+                        principalTable: "Documents",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
                     table.ForeignKey(
                         name: "FK_Reminders_Houses_HouseId",
                         column: x => x.HouseId,
@@ -3186,6 +3294,11 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 column: "SignedDocumentId");
 
             migrationBuilder.CreateIndex(
+                name: "IX_Acceptances_SuctionDesignId",
+                table: "Acceptances",
+                column: "SuctionDesignId");
+
+            migrationBuilder.CreateIndex(
                 name: "IX_Appliance_HouseId",
                 table: "Appliance",
                 column: "HouseId");
@@ -3419,6 +3532,11 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 column: "HouseId");
 
             migrationBuilder.CreateIndex(
+                name: "IX_DraftCheck_InstalledSystemId",
+                table: "DraftCheck",
+                column: "InstalledSystemId");
+
+            migrationBuilder.CreateIndex(
                 name: "IX_EarlierTest_HouseId",
                 table: "EarlierTest",
                 column: "HouseId");
@@ -3580,6 +3698,22 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 column: "InvoiceId");
 
             migrationBuilder.CreateIndex(
+                name: "IX_JobPhotos_DocumentId",
+                table: "JobPhotos",
+                column: "DocumentId",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_JobPhotos_HouseId",
+                table: "JobPhotos",
+                column: "HouseId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_JobPhotos_JobId",
+                table: "JobPhotos",
+                column: "JobId");
+
+            migrationBuilder.CreateIndex(
                 name: "IX_Jobs_AcceptanceId",
                 table: "Jobs",
                 column: "AcceptanceId",
@@ -3696,6 +3830,11 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 column: "HouseId");
 
             migrationBuilder.CreateIndex(
+                name: "IX_PressureFieldTests_InstrumentId",
+                table: "PressureFieldTests",
+                column: "InstrumentId");
+
+            migrationBuilder.CreateIndex(
                 name: "IX_PriceBookVersions_Number",
                 table: "PriceBookVersions",
                 column: "Number",
@@ -3804,6 +3943,11 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 column: "QuoteRevisionId");
 
             migrationBuilder.CreateIndex(
+                name: "IX_QuoteTier_SuctionDesignId",
+                table: "QuoteTier",
+                column: "SuctionDesignId");
+
+            migrationBuilder.CreateIndex(
                 name: "IX_RadonTests_HouseId",
                 table: "RadonTests",
                 column: "HouseId");
@@ -3867,14 +4011,22 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 unique: true);
 
             migrationBuilder.CreateIndex(
+                name: "IX_Reminders_LetterDocumentId",
+                table: "Reminders",
+                column: "LetterDocumentId",
+                filter: "\"LetterDocumentId\" IS NOT NULL");
+
+            migrationBuilder.CreateIndex(
                 name: "IX_Reminders_LetterRunId",
                 table: "Reminders",
-                column: "LetterRunId");
+                column: "LetterRunId",
+                filter: "\"LetterRunId\" IS NOT NULL");
 
             migrationBuilder.CreateIndex(
                 name: "IX_Reminders_OutboxMessageId",
                 table: "Reminders",
-                column: "OutboxMessageId");
+                column: "OutboxMessageId",
+                filter: "\"OutboxMessageId\" IS NOT NULL");
 
             migrationBuilder.CreateIndex(
                 name: "IX_Reminders_State_SendOn",
@@ -4124,6 +4276,11 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 column: "HouseId");
 
             migrationBuilder.CreateIndex(
+                name: "IX_Systems_InstrumentId",
+                table: "Systems",
+                column: "InstrumentId");
+
+            migrationBuilder.CreateIndex(
                 name: "IX_Systems_JobId",
                 table: "Systems",
                 column: "JobId");
@@ -4278,6 +4435,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 name: "Counters");
 
             migrationBuilder.DropTable(
+                name: "DraftCheck");
+
+            migrationBuilder.DropTable(
                 name: "EarlierTest");
 
             migrationBuilder.DropTable(
@@ -4312,6 +4472,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
 
             migrationBuilder.DropTable(
                 name: "InvoiceTax");
+
+            migrationBuilder.DropTable(
+                name: "JobPhotos");
 
             migrationBuilder.DropTable(
                 name: "MaterialUses");
@@ -4482,9 +4645,6 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                 name: "ServiceCalls");
 
             migrationBuilder.DropTable(
-                name: "Instruments");
-
-            migrationBuilder.DropTable(
                 name: "RadonTests");
 
             migrationBuilder.DropTable(
@@ -4519,6 +4679,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
 
             migrationBuilder.DropTable(
                 name: "Houses");
+
+            migrationBuilder.DropTable(
+                name: "Instruments");
         }
     }
 }

@@ -974,33 +974,6 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 });
 
             migrationBuilder.CreateTable(
-                name: "PressureFieldTests",
-                columns: table => new
-                {
-                    Id = table.Column<int>(type: "INTEGER", nullable: false)
-                        .Annotation("Sqlite:Autoincrement", true),
-                    HouseId = table.Column<int>(type: "INTEGER", nullable: false),
-                    Day = table.Column<DateOnly>(type: "TEXT", nullable: false),
-                    MeasuredBy = table.Column<string>(type: "TEXT", nullable: false),
-                    Instrument = table.Column<string>(type: "TEXT", nullable: false),
-                    OutdoorC = table.Column<double>(type: "REAL", nullable: false),
-                    IndoorC = table.Column<double>(type: "REAL", nullable: false),
-                    AppliancesRunning = table.Column<string>(type: "TEXT", nullable: false),
-                    Notes = table.Column<string>(type: "TEXT", nullable: false),
-                    Version = table.Column<int>(type: "INTEGER", nullable: false)
-                },
-                constraints: table =>
-                {
-                    table.PrimaryKey("PK_PressureFieldTests", x => x.Id);
-                    table.ForeignKey(
-                        name: "FK_PressureFieldTests_Houses_HouseId",
-                        column: x => x.HouseId,
-                        principalTable: "Houses",
-                        principalColumn: "Id",
-                        onDelete: ReferentialAction.Restrict);
-                });
-
-            migrationBuilder.CreateTable(
                 name: "Quotes",
                 columns: table => new
                 {
@@ -1052,6 +1025,40 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         principalTable: "Instruments",
                         principalColumn: "Id",
                         onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "PressureFieldTests",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    HouseId = table.Column<int>(type: "INTEGER", nullable: false),
+                    Day = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    MeasuredBy = table.Column<string>(type: "TEXT", nullable: false),
+                    Instrument = table.Column<string>(type: "TEXT", nullable: false),
+                    InstrumentId = table.Column<int>(type: "INTEGER", nullable: true),
+                    OutdoorC = table.Column<double>(type: "REAL", nullable: false),
+                    IndoorC = table.Column<double>(type: "REAL", nullable: false),
+                    AppliancesRunning = table.Column<string>(type: "TEXT", nullable: false),
+                    Notes = table.Column<string>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_PressureFieldTests", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_PressureFieldTests_Houses_HouseId",
+                        column: x => x.HouseId,
+                        principalTable: "Houses",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_PressureFieldTests_Instruments_InstrumentId",
+                        column: x => x.InstrumentId,
+                        principalTable: "Instruments",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
                 });
 
             migrationBuilder.CreateTable(
@@ -1717,6 +1724,7 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .Annotation("Sqlite:Autoincrement", true),
                     QuoteRevisionId = table.Column<int>(type: "INTEGER", nullable: false),
                     QuoteTierId = table.Column<int>(type: "INTEGER", nullable: false),
+                    SuctionDesignId = table.Column<int>(type: "INTEGER", nullable: true),
                     AddOnIds = table.Column<string>(type: "TEXT", nullable: false),
                     DeclinedAddOnIds = table.Column<string>(type: "TEXT", nullable: false),
                     TypedName = table.Column<string>(type: "TEXT", nullable: false),
@@ -1746,6 +1754,12 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 constraints: table =>
                 {
                     table.PrimaryKey("PK_Acceptances", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_Acceptances_Designs_SuctionDesignId",
+                        column: x => x.SuctionDesignId,
+                        principalTable: "Designs",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
                     table.ForeignKey(
                         name: "FK_Acceptances_Documents_PdfDocumentId",
                         column: x => x.PdfDocumentId,
@@ -1782,6 +1796,7 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     OfferedFor = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
                     Taxable = table.Column<bool>(type: "INTEGER", nullable: false),
                     Recommended = table.Column<bool>(type: "INTEGER", nullable: false),
+                    Beside = table.Column<int>(type: "INTEGER", nullable: false),
                     Cost_Cents = table.Column<long>(type: "INTEGER", nullable: false),
                     Price_Cents = table.Column<long>(type: "INTEGER", nullable: false),
                     Version = table.Column<int>(type: "INTEGER", nullable: false)
@@ -1890,12 +1905,25 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     Summary = table.Column<string>(type: "TEXT", nullable: false),
                     DiscountPercent = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: false),
                     DiscountReason = table.Column<string>(type: "TEXT", nullable: false),
+                    SuctionDesignId = table.Column<int>(type: "INTEGER", nullable: true),
+                    Scope = table.Column<string>(type: "TEXT", nullable: false),
+                    FanLifeYears = table.Column<int>(type: "INTEGER", nullable: false),
                     DiscountAmount_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    ElectricityPerYear_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    FanReplacement_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    HeatCablePerYear_Cents = table.Column<long>(type: "INTEGER", nullable: false),
+                    HouseAirPerYear_Cents = table.Column<long>(type: "INTEGER", nullable: false),
                     Version = table.Column<int>(type: "INTEGER", nullable: false)
                 },
                 constraints: table =>
                 {
                     table.PrimaryKey("PK_QuoteTier", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_QuoteTier_Designs_SuctionDesignId",
+                        column: x => x.SuctionDesignId,
+                        principalTable: "Designs",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
                     table.ForeignKey(
                         name: "FK_QuoteTier_QuoteRevisions_QuoteRevisionId",
                         column: x => x.QuoteRevisionId,
@@ -2343,6 +2371,47 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "JobPhotos",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    HouseId = table.Column<int>(type: "INTEGER", nullable: false),
+                    JobId = table.Column<int>(type: "INTEGER", nullable: false),
+                    DocumentId = table.Column<int>(type: "INTEGER", nullable: false),
+                    Caption = table.Column<string>(type: "TEXT", nullable: false),
+                    InPacket = table.Column<bool>(type: "INTEGER", nullable: false),
+                    TakenInAtUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    TakenInBy = table.Column<string>(type: "TEXT", nullable: false),
+                    WidthPx = table.Column<int>(type: "INTEGER", nullable: false),
+                    HeightPx = table.Column<int>(type: "INTEGER", nullable: false),
+                    Small = table.Column<byte[]>(type: "BLOB", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_JobPhotos", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_JobPhotos_Documents_DocumentId",
+                        column: x => x.DocumentId,
+                        principalTable: "Documents",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_JobPhotos_Houses_HouseId",
+                        column: x => x.HouseId,
+                        principalTable: "Houses",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_JobPhotos_Jobs_JobId",
+                        column: x => x.JobId,
+                        principalTable: "Jobs",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "MaterialUses",
                 columns: table => new
                 {
@@ -2389,6 +2458,8 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     StartUpGaugeAsEntered = table.Column<string>(type: "TEXT", nullable: false),
                     StartUpWatts = table.Column<double>(type: "REAL", nullable: true),
                     OutdoorC = table.Column<double>(type: "REAL", nullable: true),
+                    Instrument = table.Column<string>(type: "TEXT", nullable: false),
+                    InstrumentId = table.Column<int>(type: "INTEGER", nullable: true),
                     Backdraft = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
                     BackdraftNotes = table.Column<string>(type: "TEXT", nullable: false),
                     LeftRunning = table.Column<bool>(type: "INTEGER", nullable: false),
@@ -2429,6 +2500,12 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         name: "FK_Systems_Houses_HouseId",
                         column: x => x.HouseId,
                         principalTable: "Houses",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_Systems_Instruments_InstrumentId",
+                        column: x => x.InstrumentId,
+                        principalTable: "Instruments",
                         principalColumn: "Id",
                         onDelete: ReferentialAction.Restrict);
                     table.ForeignKey(
@@ -2546,6 +2623,30 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         principalTable: "Documents",
                         principalColumn: "Id",
                         onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "DraftCheck",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    InstalledSystemId = table.Column<int>(type: "INTEGER", nullable: false),
+                    Appliance = table.Column<string>(type: "TEXT", nullable: false),
+                    Result = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    SpilledMinutes = table.Column<decimal>(type: "TEXT", precision: 18, scale: 6, nullable: true),
+                    Notes = table.Column<string>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_DraftCheck", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_DraftCheck_Systems_InstalledSystemId",
+                        column: x => x.InstalledSystemId,
+                        principalTable: "Systems",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
                 });
 
             migrationBuilder.CreateTable(
@@ -2671,12 +2772,19 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     State = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
                     OutboxMessageId = table.Column<int>(type: "INTEGER", nullable: true),
                     LetterRunId = table.Column<int>(type: "INTEGER", nullable: true),
+                    LetterDocumentId = table.Column<int>(type: "INTEGER", nullable: true),
                     Note = table.Column<string>(type: "TEXT", nullable: false),
                     Version = table.Column<int>(type: "INTEGER", nullable: false)
                 },
                 constraints: table =>
                 {
                     table.PrimaryKey("PK_Reminders", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_Reminders_Documents_LetterDocumentId",
+                        column: x => x.LetterDocumentId,
+                        principalTable: "Documents",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
                     table.ForeignKey(
                         name: "FK_Reminders_Houses_HouseId",
                         column: x => x.HouseId,
@@ -3185,6 +3293,11 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 column: "SignedDocumentId");
 
             migrationBuilder.CreateIndex(
+                name: "IX_Acceptances_SuctionDesignId",
+                table: "Acceptances",
+                column: "SuctionDesignId");
+
+            migrationBuilder.CreateIndex(
                 name: "IX_Appliance_HouseId",
                 table: "Appliance",
                 column: "HouseId");
@@ -3418,6 +3531,11 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 column: "HouseId");
 
             migrationBuilder.CreateIndex(
+                name: "IX_DraftCheck_InstalledSystemId",
+                table: "DraftCheck",
+                column: "InstalledSystemId");
+
+            migrationBuilder.CreateIndex(
                 name: "IX_EarlierTest_HouseId",
                 table: "EarlierTest",
                 column: "HouseId");
@@ -3579,6 +3697,22 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 column: "InvoiceId");
 
             migrationBuilder.CreateIndex(
+                name: "IX_JobPhotos_DocumentId",
+                table: "JobPhotos",
+                column: "DocumentId",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_JobPhotos_HouseId",
+                table: "JobPhotos",
+                column: "HouseId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_JobPhotos_JobId",
+                table: "JobPhotos",
+                column: "JobId");
+
+            migrationBuilder.CreateIndex(
                 name: "IX_Jobs_AcceptanceId",
                 table: "Jobs",
                 column: "AcceptanceId",
@@ -3695,6 +3829,11 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 column: "HouseId");
 
             migrationBuilder.CreateIndex(
+                name: "IX_PressureFieldTests_InstrumentId",
+                table: "PressureFieldTests",
+                column: "InstrumentId");
+
+            migrationBuilder.CreateIndex(
                 name: "IX_PriceBookVersions_Number",
                 table: "PriceBookVersions",
                 column: "Number",
@@ -3803,6 +3942,11 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 column: "QuoteRevisionId");
 
             migrationBuilder.CreateIndex(
+                name: "IX_QuoteTier_SuctionDesignId",
+                table: "QuoteTier",
+                column: "SuctionDesignId");
+
+            migrationBuilder.CreateIndex(
                 name: "IX_RadonTests_HouseId",
                 table: "RadonTests",
                 column: "HouseId");
@@ -3866,14 +4010,22 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 unique: true);
 
             migrationBuilder.CreateIndex(
+                name: "IX_Reminders_LetterDocumentId",
+                table: "Reminders",
+                column: "LetterDocumentId",
+                filter: "\"LetterDocumentId\" IS NOT NULL");
+
+            migrationBuilder.CreateIndex(
                 name: "IX_Reminders_LetterRunId",
                 table: "Reminders",
-                column: "LetterRunId");
+                column: "LetterRunId",
+                filter: "\"LetterRunId\" IS NOT NULL");
 
             migrationBuilder.CreateIndex(
                 name: "IX_Reminders_OutboxMessageId",
                 table: "Reminders",
-                column: "OutboxMessageId");
+                column: "OutboxMessageId",
+                filter: "\"OutboxMessageId\" IS NOT NULL");
 
             migrationBuilder.CreateIndex(
                 name: "IX_Reminders_State_SendOn",
@@ -4123,6 +4275,11 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 column: "HouseId");
 
             migrationBuilder.CreateIndex(
+                name: "IX_Systems_InstrumentId",
+                table: "Systems",
+                column: "InstrumentId");
+
+            migrationBuilder.CreateIndex(
                 name: "IX_Systems_JobId",
                 table: "Systems",
                 column: "JobId");
@@ -4277,6 +4434,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 name: "Counters");
 
             migrationBuilder.DropTable(
+                name: "DraftCheck");
+
+            migrationBuilder.DropTable(
                 name: "EarlierTest");
 
             migrationBuilder.DropTable(
@@ -4311,6 +4471,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
 
             migrationBuilder.DropTable(
                 name: "InvoiceTax");
+
+            migrationBuilder.DropTable(
+                name: "JobPhotos");
 
             migrationBuilder.DropTable(
                 name: "MaterialUses");
@@ -4481,9 +4644,6 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                 name: "ServiceCalls");
 
             migrationBuilder.DropTable(
-                name: "Instruments");
-
-            migrationBuilder.DropTable(
                 name: "RadonTests");
 
             migrationBuilder.DropTable(
@@ -4518,6 +4678,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
 
             migrationBuilder.DropTable(
                 name: "Houses");
+
+            migrationBuilder.DropTable(
+                name: "Instruments");
         }
     }
 }
