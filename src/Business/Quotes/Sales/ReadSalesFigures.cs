@@ -47,15 +47,16 @@ public static class ReadSalesFigures
             orderby g.Key
             select new SoldRow(g.GroupBy(x => x.t.Name).MaxBy(n => n.Count())!.Key, g.Count(), g.Count(x => x.taken), g.Select(x => x.Dollars).Sum())];
 
-    /// <summary>An addition counts as offered where its quote was signed with a choice that did not hold it, or is not signed.</summary>
+    /// <summary>An addition counts as offered where its quote was signed with a choice that did not hold it, or is not signed. It counts
+    /// once a quote: choices on different designs may each have their own.</summary>
     private static List<SoldRow> AddOns(List<QuoteRevision> revisions, Dictionary<int, Signed> signed) =>
         [.. from r in revisions
             from a in r.AddOns
             let s = signed.GetValueOrDefault(r.Id)
             where s is null || PriceQuote.IsOpenTo(r.Tiers.First(t => t.Id == s.TierId), a)
             let taken = s is not null && s.AddOnIds.Split(',').Contains(a.Id.ToString(CultureInfo.InvariantCulture), StringComparer.Ordinal)
-            group (a, taken) by a.PriceItemId is { } item ? item.ToString(CultureInfo.InvariantCulture) : a.Words into g
-            let row = new SoldRow(g.Last().a.Words.Split(", ")[0], g.Count(), g.Count(x => x.taken), g.Where(x => x.taken).Select(x => x.a.Price).Sum())
+            group (r.Id, a, taken) by a.PriceItemId is { } item ? item.ToString(CultureInfo.InvariantCulture) : a.Words into g
+            let row = new SoldRow(g.Last().a.Words.Split(", ")[0], g.Select(x => x.Id).Distinct().Count(), g.Where(x => x.taken).Select(x => x.Id).Distinct().Count(), g.Where(x => x.taken).Select(x => x.a.Price).Sum())
             orderby row.Taken descending, row.Offered descending, row.Name
             select row];
 
