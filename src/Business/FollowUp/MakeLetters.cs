@@ -17,6 +17,8 @@ public static class MakeLetters
 
     private const int MostTries = 5;
 
+    private const string MeanwhileDone = "These were printed or settled by somebody else meanwhile. Look at the list again.";
+
     /// <summary>The run, or the sentence why there is none.</summary>
     public static async Task<(LetterRun? Run, string Refusal)> RunAsync(OfficeDb db, LetterOrder order, MailSettings mail, DateTime nowUtc)
     {
@@ -41,9 +43,11 @@ public static class MakeLetters
         var today = HouseTime.DayOf(nowUtc, HouseTime.Zone(company.TimeZone));
         var rules = await db.ReminderRules.AsNoTracking().ToDictionaryAsync(r => r.Code, StringComparer.Ordinal);
         var may = (await DueReminder.ReadAsync(db, company, rules, today)).Where(d => d.ByHand && d.MayPost && order.ReminderIds.Contains(d.Id)).ToDictionary(d => d.Id);
-        if (may.Count == 0) return (null, "These were printed or settled by somebody else meanwhile. Look at the list again.");
+        if (may.Count == 0) return (null, MeanwhileDone);
         var ids = may.Keys.ToList();
-        var reminders = await db.Reminders.Where(r => ids.Contains(r.Id)).OrderBy(r => r.DueOn).ThenBy(r => r.Id).ToListAsync();
+        // Read again, so asked again: between the two somebody else may have printed them. What is printed after this is found by its version.
+        var reminders = await db.Reminders.Where(r => ids.Contains(r.Id) && (r.State == ReminderState.Planned || r.State == ReminderState.Queued)).OrderBy(r => r.DueOn).ThenBy(r => r.Id).ToListAsync();
+        if (reminders.Count == 0) return (null, MeanwhileDone);
         var readers = await ReminderLetter.ReadersAsync(db, reminders.Select(r => r.HouseId), company);
         var from = Letterhead.Of(company, mail);
         var envelopes = reminders.GroupBy(r => (House: r.HouseId!.Value, Class: ReminderLetter.ClassOf(rules[r.RuleCode])))
