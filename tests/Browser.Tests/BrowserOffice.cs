@@ -139,6 +139,23 @@ public sealed class BrowserWindow
         Assert.Fail($"Nothing came after the click on {Path}.");
     }
 
+    /// <summary>Waits until the device holds the open sheet with all its parts and can show it without a connection.</summary>
+    public Task KeptReadyAsync() => Page.WaitForFunctionAsync("() => document.querySelector('form[data-keep=ready]') && navigator.serviceWorker.controller");
+
+    /// <summary>The connection comes back. Chromium may or may not tell the page by itself; a page that leaves at once ends the call.</summary>
+    public async Task OnlineAsync()
+    {
+        await Page.Context.SetOfflineAsync(false);
+        try
+        {
+            await Page.EvaluateAsync("() => { window.dispatchEvent(new Event('online')) }");
+        }
+        catch (PlaywrightException e) when (e.Message.Contains("context was destroyed", StringComparison.Ordinal))
+        {
+            // It was told already, sent the sheet and went on.
+        }
+    }
+
     public Task<string> TextAsync() => Page.Locator("main").InnerTextAsync();
 
     public async Task SeesAsync(string words)

@@ -150,15 +150,14 @@ public sealed class InstallDayTests(BrowserOffice office) : IClassFixture<Browse
     private static async Task ReadyAsync(BrowserWindow window, string sheet)
     {
         await window.GoAsync(sheet);
-        await window.Page.WaitForFunctionAsync("async path => !!(await (await caches.open('sheets')).match(path)) && !!navigator.serviceWorker.controller && (await (await caches.open('parts')).keys()).length >= 3", sheet);
+        await window.KeptReadyAsync();
     }
 
     private static Task WaitingAsync(BrowserWindow window) => window.Page.Locator(".kept").Filter(new() { HasText = "Not sent: no connection" }).WaitForAsync();
 
     private static async Task BackAsync(BrowserWindow window, string leadsTo, string? says = null)
     {
-        await window.Page.Context.SetOfflineAsync(false);
-        await window.Page.EvaluateAsync("window.dispatchEvent(new Event('online'))");
+        await window.OnlineAsync();
         await window.Page.WaitForURLAsync(leadsTo);
         if (says is not null) await window.Page.Locator(".kept").Filter(new() { HasText = says }).WaitForAsync();
     }

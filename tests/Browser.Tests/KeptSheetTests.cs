@@ -35,8 +35,7 @@ public sealed class KeptSheetTests(BrowserOffice office) : IClassFixture<Browser
                 await window.GoAsync(sheet);
                 await window.Page.Locator(".kept").Filter(new() { HasText = "Not sent: no connection" }).WaitForAsync();
                 Assert.Equal("-4.4", await window.Page.Locator("[name='Input.Holes[2].On[0]']").InputValueAsync());
-                await tablet.SetOfflineAsync(false);
-                await window.Page.EvaluateAsync("window.dispatchEvent(new Event('online'))");
+                await window.OnlineAsync();
                 await window.Page.GetByRole(AriaRole.Link, new() { Name = "Sign in" }).ClickAsync();
                 await window.FillAsync(("Input.Email", "owner@lanternridge.example"), ("Input.Password", OfficeApp.Password));
                 await window.Page.Locator("main").GetByRole(AriaRole.Button, new() { Name = "Sign in" }).ClickAsync();
@@ -76,13 +75,41 @@ public sealed class KeptSheetTests(BrowserOffice office) : IClassFixture<Browser
         Assert.DoesNotContain(window.Complaints, c => !c.Contains("INTERNET_DISCONNECTED", StringComparison.Ordinal));
     }
 
+    /// <summary>A tablet whose database answers late: the first words typed go before what was kept, and the rest of it comes back.</summary>
+    [BrowserFact]
+    public async Task Typing_before_the_device_has_answered_loses_nothing()
+    {
+        var house = await AHouseAsync();
+        var window = await office.OwnerAtAsync();
+        var (page, kept) = (window.Page, window.Page.Locator("[role=status].kept"));
+        await window.GoAsync($"/houses/{house}/diagnosis/readings");
+        await kept.Filter(new() { HasText = "opens without a connection too" }).WaitForAsync();
+        await window.FillAsync(("Input.Outdoor", "20"), ("Input.Indoor", "68"));
+        await kept.Filter(new() { HasText = "Kept on this device" }).WaitForAsync();
+        await page.AddInitScriptAsync("""
+            const open = IDBFactory.prototype.open;
+            IDBFactory.prototype.open = function (...wanted) {
+              const late = {};
+              setTimeout(() => { const real = open.apply(this, wanted); real.onsuccess = () => { late.result = real.result; late.onsuccess(); }; }, 1500);
+              return late;
+            };
+            """);
+        await page.ReloadAsync();
+        await window.FillAsync(("Input.Indoor", "66"));
+        await kept.Filter(new() { HasText = "Kept on this device" }).WaitForAsync();
+        Assert.Equal(("20", "66"), (await page.Locator("[name='Input.Outdoor']").InputValueAsync(), await page.Locator("[name='Input.Indoor']").InputValueAsync()));
+        await page.ReloadAsync();
+        await kept.Filter(new() { HasText = "is back" }).WaitForAsync();
+        Assert.Equal(("20", "66"), (await page.Locator("[name='Input.Outdoor']").InputValueAsync(), await page.Locator("[name='Input.Indoor']").InputValueAsync()));
+    }
+
     private async Task FillWithoutASignalAndDieAsync(string profile, string sheet)
     {
         var tablet = await office.TabletAsync(profile);
         var window = new BrowserWindow(tablet.Pages[0]);
         await BrowserOffice.SignInAsync(window);
         await window.GoAsync(sheet);
-        await window.Page.WaitForFunctionAsync("async path => !!(await (await caches.open('sheets')).match(path)) && !!navigator.serviceWorker.controller && (await (await caches.open('parts')).keys()).length >= 3", sheet);
+        await window.KeptReadyAsync();
         await Task.Delay(TimeSpan.FromSeconds(10)); // Chromium writes what a page put into its cache to the disk some seconds later
         await tablet.SetOfflineAsync(true);
         await window.FillAsync(Readings);

@@ -19,6 +19,9 @@
   form.prepend(sign);
   const refusedHere = !!document.getElementById("refusals");
   let sending = false;
+  // Known only when the database has answered: until then what is typed goes before what was kept, field by field.
+  let known = false;
+  const touched = new Set();
 
   // localStorage answers at once but reaches the disk seconds later; the database is on the disk when it says so, for the battery that dies.
   const disk = new Promise((done) => {
@@ -41,6 +44,7 @@
   const time = (at) => new Date(at).toLocaleTimeString([], { hour: "numeric", minute: "2-digit" });
 
   function keep(state) {
+    if (!known) return;
     const old = read() || {};
     const values = fields().map((e) => [e.name, e.type === "checkbox" || e.type === "radio" ? (e.checked ? e.value : null) : e.value, e.value]);
     const kept = { who: old.who || who, at: Date.now(), state: state || old.state || "typing", title: document.title.replace(/^Not saved: /, ""), values };
@@ -98,7 +102,7 @@
       const nth = used.get(name) || 0;
       used.set(name, nth + 1);
       const field = all[nth];
-      if (!field) continue;
+      if (!field || touched.has(name)) continue;
       if (field.type === "checkbox" || field.type === "radio") field.checked = value !== null && field.value === plain;
       else field.value = value;
     }
@@ -155,15 +159,16 @@
 
   async function throwAway() { await forget(); location.href = path; }
 
-  form.addEventListener("input", () => keep("typing"));
-  form.addEventListener("change", () => keep("typing"));
+  for (const kind of ["input", "change"])
+    form.addEventListener(kind, (event) => { if (!known) touched.add(event.target.name); keep("typing"); });
 
-  form.addEventListener("submit", (event) => {
+  form.addEventListener("submit", async (event) => {
     const by = event.submitter;
     const elsewhere = by && by.hasAttribute("formaction");
     if (elsewhere && navigator.onLine) { keep("typing"); return; }
     event.preventDefault();
     if (elsewhere) { const rows = [...by.parentElement.querySelectorAll(":scope > .reading-row")]; if (rows.length) addRow(rows[rows.length - 1]).querySelector("input, select").focus(); keep("typing"); return; }
+    await held;
     keep("waiting");
     send(true);
   });
@@ -185,23 +190,30 @@
 
   window.addEventListener("online", () => { const kept = read(); if (kept && kept.state === "waiting") send(false); });
 
-  onDisk((s) => s.get(place)).then((saved) => {
+  // A database that does not answer must not hold up the sheet.
+  const held = Promise.race([onDisk((s) => s.get(place)), new Promise((done) => setTimeout(done, 3000))]).then((saved) => {
     let kept = read();
     // Chosen files are held by the database alone.
     if (saved && (!kept || saved.at > kept.at)) { kept = saved; localStorage.setItem(place, JSON.stringify({ ...saved, files: undefined })); }
     else if (saved && kept) kept.files = saved.files;
+    known = true;
     if (kept && refusedHere) { keep("typing"); return; }
-    if (!kept) { say("What you type here is kept on this device until the office has it."); return; }
+    if (!kept) { if (touched.size) keep("typing"); else say(untouched()); return; }
     restore(kept);
-    if (kept.state === "waiting") { say(waitingWords(kept)); send(false); }
+    if (touched.size) keep("typing");
+    else if (kept.state === "waiting") { say(waitingWords(kept)); send(false); }
     else say("Your typing of " + time(kept.at) + " is back" + (kept.who && kept.who !== who ? ", typed by " + kept.who : "") + ". Not saved in the office yet.", false, ["Throw it away", throwAway]);
   });
 
+  const untouched = () => "What you type here is kept on this device until the office has it." + (form.dataset.keep === "ready" ? " The sheet opens without a connection too." : "");
+
   if (navigator.serviceWorker)
     navigator.serviceWorker.register("/keep-worker.js").then(() => navigator.serviceWorker.ready).then(async () => {
-      const sheets = await caches.open("sheets");
-      if (!refusedHere && navigator.onLine) await sheets.add(new Request(path, { credentials: "same-origin", headers: { "X-Keep": "copy" } }));
+      // The sheet last: one that is on the device has all its parts there.
       const parts = await caches.open("parts");
-      for (const part of document.querySelectorAll("script[src], link[rel=stylesheet], link[rel=icon]")) await parts.add(part.src || part.href);
+      await Promise.all([...document.querySelectorAll("script[src], link[rel=stylesheet], link[rel=icon]")].map((part) => parts.add(part.src || part.href)));
+      if (!refusedHere && navigator.onLine) await (await caches.open("sheets")).add(new Request(path, { credentials: "same-origin", headers: { "X-Keep": "copy" } }));
+      form.dataset.keep = "ready";
+      if (known && !read()) say(untouched());
     }).catch(() => { });
 })();

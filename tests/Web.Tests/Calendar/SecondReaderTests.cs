@@ -21,6 +21,7 @@ public sealed class SecondReaderFactAttribute : FactAttribute
 }
 
 /// <summary>The feed as another library reads it: Python's icalendar beside Ical.Net, which writes it.</summary>
+[Trait("Database", "either")]
 public sealed class SecondReaderTests(OfficeApp office) : IClassFixture<OfficeApp>
 {
     private sealed record Read(string Version, string[] Errors, Dictionary<string, string>[] Events);

@@ -126,8 +126,8 @@ public sealed class BackupTests : IAsyncLifetime, IDisposable
     public async Task On_a_server_database_backup_and_restore_name_the_server_s_own_tools()
     {
         var server = new Dictionary<string, string> { ["Database__Provider"] = "Postgres", ["Database__ConnectionString"] = "Host=127.0.0.1;Port=1" };
-        Assert.Contains("pg_dump", (await _program.RunAsync(server, "backup", _program["b.zip"])).Sentence);
-        Assert.Contains("pg_restore", (await _program.RunAsync(server, "restore", _program["b.zip"])).Sentence);
+        Assert.Contains("pg_dump", (await _program.RunAloneAsync(server, "backup", _program["b.zip"])).Sentence);
+        Assert.Contains("pg_restore", (await _program.RunAloneAsync(server, "restore", _program["b.zip"])).Sentence);
     }
 
     private async Task WithManifestAsync(string name, byte[] whole, Action<JsonNode> change, string? from = null, string? to = null)

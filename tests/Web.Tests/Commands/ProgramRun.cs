@@ -1,9 +1,11 @@
 using System.Diagnostics;
 using Microsoft.Data.Sqlite;
+using MitigationOffice.Web.Commands;
 
 namespace MitigationOffice.Web.Tests.Commands;
 
-/// <summary>The built program as a process of its own, on a folder of its own: what a person at a terminal gets. Always SQLite.</summary>
+/// <summary>The program's verbs on a folder of their own, always SQLite: here in this process, or as a process of its own, which is
+/// what a person at a terminal gets and costs some seconds more.</summary>
 public sealed class ProgramRun : IDisposable
 {
     private static readonly TimeSpan Longest = TimeSpan.FromMinutes(2);
@@ -14,9 +16,17 @@ public sealed class ProgramRun : IDisposable
 
     public string this[string name] => Path.Combine(Folder, name);
 
-    public async Task<Answer> RunAsync(params string[] verb) => await RunAsync(null, verb);
+    /// <summary>The verb in this process, its words caught.</summary>
+    public async Task<Answer> RunAsync(params string[] verb)
+    {
+        var (code, said, refused) = await Terminal.CatchAsync(() => CommandLine.RunAsync(WithFolder(verb)));
+        // A process that ends lets go of its files.
+        SqliteConnection.ClearAllPools();
+        return new(code, said, refused);
+    }
 
-    public async Task<Answer> RunAsync(Dictionary<string, string>? settings, params string[] verb)
+    /// <summary>The verb as a process of its own, with settings from its environment.</summary>
+    public async Task<Answer> RunAloneAsync(Dictionary<string, string>? settings, params string[] verb)
     {
         using var process = Start(settings, verb);
         process.StandardInput.Close();
@@ -56,10 +66,12 @@ public sealed class ProgramRun : IDisposable
             RedirectStandardOutput = true,
             RedirectStandardError = true,
         };
-        foreach (var word in (string[])[typeof(Program).Assembly.Location, .. verb, "--data", Office]) start.ArgumentList.Add(word);
+        foreach (var word in (string[])[typeof(Program).Assembly.Location, .. WithFolder(verb)]) start.ArgumentList.Add(word);
         foreach (var (name, value) in settings ?? []) start.Environment[name] = value;
         return Process.Start(start)!;
     }
+
+    private string[] WithFolder(string[] verb) => [.. verb, "--data", Office];
 }
 
 public sealed record Answer(int Code, string Said, string Refused)

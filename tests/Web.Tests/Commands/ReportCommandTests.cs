@@ -1,6 +1,6 @@
 namespace MitigationOffice.Web.Tests.Commands;
 
-/// <summary>The verb report as a process of its own.</summary>
+/// <summary>The verb report.</summary>
 public sealed class ReportCommandTests : IDisposable
 {
     private readonly ProgramRun _program = new();

@@ -10,6 +10,7 @@ using MitigationOffice.Business.Design.Report;
 namespace MitigationOffice.Web.Tests.Design;
 
 /// <summary>A design with several suction points, from the form to the materials.</summary>
+[Trait("Database", "either")]
 public sealed class BranchesTests(OfficeApp office) : IClassFixture<OfficeApp>
 {
     [Fact]

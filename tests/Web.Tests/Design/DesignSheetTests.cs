@@ -11,6 +11,7 @@ using MitigationOffice.Web.Tests.Diagnosis;
 
 namespace MitigationOffice.Web.Tests.Design;
 
+[Trait("Database", "either")]
 public sealed class DesignSheetTests(OfficeApp office) : IClassFixture<OfficeApp>
 {
     /// <summary>Common practice, no source: a 42 W fan gave 6.0 Pa at the weakest hole, a 15 W fan 3.7 Pa and 3.0 Pa once the

@@ -16,6 +16,7 @@ using static MitigationOffice.Web.Pages.Design.DesignWords;
 namespace MitigationOffice.Web.Tests.Design;
 
 /// <summary>What the page shows is what the verb computes from the page's own file: every number, one by one.</summary>
+[Trait("Database", "either")]
 public sealed partial class ExportTests(OfficeApp office) : IClassFixture<OfficeApp>
 {
     private const UnitSystem Us = UnitSystem.US;

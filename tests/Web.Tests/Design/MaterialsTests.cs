@@ -4,6 +4,7 @@ using Microsoft.EntityFrameworkCore;
 
 namespace MitigationOffice.Web.Tests.Design;
 
+[Trait("Database", "either")]
 public sealed class MaterialsTests(OfficeApp office) : IClassFixture<OfficeApp>
 {
     /// <summary>8 ft up, 6 ft across, a wall, 16 ft up outdoors: 30 ft; 33 ft with waste → 4 lengths; supports 1 + 1 + 2; one joint in the last run.</summary>

@@ -6,6 +6,7 @@ using MitigationOffice.Engineering.Siting;
 
 namespace MitigationOffice.Web.Tests.Design;
 
+[Trait("Database", "either")]
 public sealed class RouteLookTests(OfficeApp office) : IClassFixture<OfficeApp>
 {
     [Fact]

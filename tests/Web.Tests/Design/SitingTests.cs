@@ -7,6 +7,7 @@ using MitigationOffice.Web.Tests.Diagnosis;
 
 namespace MitigationOffice.Web.Tests.Design;
 
+[Trait("Database", "either")]
 public sealed class SitingTests(OfficeApp office) : IClassFixture<OfficeApp>
 {
     private const string SitingForm = "#siting-form";

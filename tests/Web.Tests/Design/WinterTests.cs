@@ -9,6 +9,7 @@ using MitigationOffice.Engineering.Freezing.Weather;
 
 namespace MitigationOffice.Web.Tests.Design;
 
+[Trait("Database", "either")]
 public sealed class WinterTests(OfficeApp office) : IClassFixture<OfficeApp>
 {
     [Fact]

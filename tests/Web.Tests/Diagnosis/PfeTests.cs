@@ -4,6 +4,7 @@ using MitigationOffice.Business.Diagnosis;
 
 namespace MitigationOffice.Web.Tests.Diagnosis;
 
+[Trait("Database", "either")]
 public sealed class PfeTests(OfficeApp office) : IClassFixture<OfficeApp>
 {
     [Fact]

@@ -5,8 +5,8 @@ using AngleSharp.Html.Parser;
 
 namespace MitigationOffice.Web.Tests.Guard;
 
-/// <summary>One answer met on the way.</summary>
-public sealed record Met(string Url, string From, HttpResponseMessage Answer, string Body, IReadOnlyList<string> Statements)
+/// <summary>One answer met on the way from a start.</summary>
+public sealed record Met(string Url, string From, string Start, HttpResponseMessage Answer, string Body, IReadOnlyList<string> Statements)
 {
     public bool IsHtml => Answer.Content.Headers.ContentType?.MediaType == "text/html";
     public IHtmlDocument Document => new HtmlParser().ParseDocument(Body);
@@ -21,16 +21,19 @@ public static class Crawl
     public static async Task<List<Met>> CrawlAsync(this OfficeApp office, HttpClient client, params IEnumerable<string> starts)
     {
         var (met, seen, kinds) = (new List<Met>(), new HashSet<string>(StringComparer.Ordinal), new Dictionary<string, int>(StringComparer.Ordinal));
-        var waiting = new Queue<(string Url, string From)>(starts.Select(s => (s, "the start")));
-        while (waiting.TryDequeue(out var next))
+        foreach (var start in starts)
         {
-            if (!seen.Add(next.Url) || !Wanted(kinds, next.Url)) continue;
-            var (answer, statements) = await office.CountSqlAsync(() => client.GetAsync(next.Url));
-            var one = new Met(next.Url, next.From, answer, await answer.Content.ReadAsStringAsync(), statements);
-            met.Add(one);
-            if (answer.Headers.Location is { } to && Local(next.Url, to.OriginalString) is { } led) waiting.Enqueue((led, next.Url));
-            if (!one.IsHtml) continue;
-            foreach (var link in Links(one.Document).Select(l => Local(next.Url, l)).OfType<string>()) waiting.Enqueue((link, next.Url));
+            var waiting = new Queue<(string Url, string From)>([(start, "the start")]);
+            while (waiting.TryDequeue(out var next))
+            {
+                if (!seen.Add(next.Url) || !Wanted(kinds, next.Url)) continue;
+                var (answer, statements) = await office.CountSqlAsync(() => client.GetAsync(next.Url));
+                var one = new Met(next.Url, next.From, start, answer, await answer.Content.ReadAsStringAsync(), statements);
+                met.Add(one);
+                if (answer.Headers.Location is { } to && Local(next.Url, to.OriginalString) is { } led) waiting.Enqueue((led, next.Url));
+                if (!one.IsHtml) continue;
+                foreach (var link in Links(one.Document).Select(l => Local(next.Url, l)).OfType<string>()) waiting.Enqueue((link, next.Url));
+            }
         }
 
         return met;

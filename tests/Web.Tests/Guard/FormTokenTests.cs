@@ -4,6 +4,7 @@ namespace MitigationOffice.Web.Tests.Guard;
 
 /// <summary>OWASP ASVS 5.0, 3.5.1: a form from elsewhere does nothing.</summary>
 [Collection(GuardCollection.Name)]
+[Trait("Database", "either")]
 public sealed class FormTokenTests(GuardOffice office)
 {
     /// <summary>RFC 8058 section 3.1: the one-click POST comes without cookies. The error page acts on nothing.</summary>

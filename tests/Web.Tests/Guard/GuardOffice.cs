@@ -161,6 +161,20 @@ public sealed class GuardOffice : OfficeApp
         return _values[key].SelectMany(v => Filled(before + v + after)).Select(p => p.TrimEnd('/')).Select(p => p.Length == 0 ? "/" : p);
     }
 
+    /// <summary>The owner looks at everything, once for all tests: from the start page by every link, then at every address of every page.
+    /// The records as they stood before and after.</summary>
+    public Task<(Dictionary<string, string> Before, List<Met> Met, Dictionary<string, string> After)> OwnersWalkAsync() => _ownersWalk ??= WalkAsync();
+
+    private Task<(Dictionary<string, string>, List<Met>, Dictionary<string, string>)>? _ownersWalk;
+
+    private async Task<(Dictionary<string, string>, List<Met>, Dictionary<string, string>)> WalkAsync()
+    {
+        var owner = await SignInAsOwnerAsync();
+        var before = await TablesAsync();
+        var met = await this.CrawlAsync(owner, ["/", .. (await this.PagesAsync()).SelectMany(Addresses)]);
+        return (before, met, await TablesAsync());
+    }
+
     /// <summary>One hash for every table of the records, taken row by row.</summary>
     public Task<Dictionary<string, string>> TablesAsync() => WithDbAsync(async db =>
     {

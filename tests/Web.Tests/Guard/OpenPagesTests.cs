@@ -9,6 +9,7 @@ namespace MitigationOffice.Web.Tests.Guard;
 
 /// <summary>OWASP ASVS 5.0, 8.2.1: what is open to strangers is a list kept by hand, and everything else is shut.</summary>
 [Collection(GuardCollection.Name)]
+[Trait("Database", "either")]
 public sealed class OpenPagesTests(GuardOffice office)
 {
     private static readonly string[] Open =

@@ -7,6 +7,7 @@ namespace MitigationOffice.Web.Tests.Guard;
 
 /// <summary>OWASP ASVS 5.0, 8.2.1 and 8.2.2: every role at every address of every page.</summary>
 [Collection(GuardCollection.Name)]
+[Trait("Database", "either")]
 public sealed partial class RolesTests(GuardOffice office)
 {
     /// <summary>The pages that name no role. A new page must be put here by hand or get a policy.</summary>

@@ -109,6 +109,7 @@ public sealed class RealServer : IAsyncDisposable
 }
 
 /// <summary>A month of the office's mail through a real server, read by a library of another language.</summary>
+[Trait("Database", "either")]
 public sealed class RealServerTests
 {
     private const int Days = 31;

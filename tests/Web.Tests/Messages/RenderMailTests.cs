@@ -6,6 +6,7 @@ using MitigationOffice.Business.Messages;
 
 namespace MitigationOffice.Web.Tests.Messages;
 
+[Trait("Database", "either")]
 public sealed partial class RenderMailTests
 {
     private static readonly MailIdentity From = new("Lantern Ridge Radon", "office@lanternridge.example", "desk@lanternridge.example", "8 Quarry Lane, Birchford, MN 55999", "555-0100", new Uri("https://office.lanternridge.example/"));

@@ -6,6 +6,7 @@ using MitigationOffice.Business.Messages.Sender;
 namespace MitigationOffice.Web.Tests.Messages;
 
 /// <summary>The self-check of the sender, held against records that RFC 7208, 6376 and 7489 print or rule out.</summary>
+[Trait("Database", "either")]
 public sealed class SenderTests(OfficeApp office) : IClassFixture<OfficeApp>
 {
     private static string Said(IEnumerable<Finding> findings, Stands stands) => string.Join(' ', findings.Where(f => f.Stands == stands).Select(f => f.Words));
@@ -90,6 +91,7 @@ public sealed class SenderTests(OfficeApp office) : IClassFixture<OfficeApp>
 }
 
 /// <summary>The same page with a name server to ask: a real one on this machine's loopback.</summary>
+[Trait("Database", "either")]
 public sealed class SenderLookUpTests : IAsyncLifetime
 {
     private readonly OfficeApp office = new();

@@ -9,6 +9,7 @@ using SkiaSharp;
 
 namespace MitigationOffice.Web.Tests.Papers;
 
+[Trait("Database", "either")]
 public sealed class CleanPictureTests(OfficeApp office) : IClassFixture<OfficeApp>
 {
     [Fact]

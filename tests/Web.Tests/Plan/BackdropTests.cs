@@ -11,6 +11,7 @@ using SkiaSharp;
 
 namespace MitigationOffice.Web.Tests.Plan;
 
+[Trait("Database", "either")]
 public sealed class BackdropTests(OfficeApp office) : IClassFixture<OfficeApp>
 {
     private const string ScaleForm = "#backdrop-form";

@@ -9,6 +9,7 @@ using MitigationOffice.Web.Tests.Diagnosis;
 
 namespace MitigationOffice.Web.Tests.Plan;
 
+[Trait("Database", "either")]
 public sealed partial class CoverageTests(OfficeApp office) : IClassFixture<OfficeApp>
 {
     [GeneratedRegex(@"A further point at|With a further point at (?<x>[\d.]+) ft across, (?<y>[\d.]+) ft up")]

@@ -4,6 +4,7 @@ using MitigationOffice.Business.Diagnosis;
 
 namespace MitigationOffice.Web.Tests.Plan;
 
+[Trait("Database", "either")]
 public sealed class NewHolesTests(OfficeApp office) : IClassFixture<OfficeApp>
 {
     [Fact]

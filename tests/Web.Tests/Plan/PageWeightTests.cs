@@ -5,6 +5,7 @@ using MitigationOffice.Web.Tests.Design;
 namespace MitigationOffice.Web.Tests.Plan;
 
 /// <summary>What a first visit costs on a slow line: the page and all it asks for, counted as the server sends it.</summary>
+[Trait("Database", "either")]
 public sealed class PageWeightTests(OfficeApp office) : IClassFixture<OfficeApp>
 {
     private const int MostPage = 100 * 1024;

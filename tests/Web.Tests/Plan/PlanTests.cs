@@ -5,6 +5,7 @@ using MitigationOffice.Web.Tests.Diagnosis;
 
 namespace MitigationOffice.Web.Tests.Plan;
 
+[Trait("Database", "either")]
 public sealed class PlanTests(OfficeApp office) : IClassFixture<OfficeApp>
 {
     [Fact]

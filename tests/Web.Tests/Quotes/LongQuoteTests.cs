@@ -7,6 +7,7 @@ using MitigationOffice.Business.Quotes;
 namespace MitigationOffice.Web.Tests.Quotes;
 
 /// <summary>A draft with ten thousand lines, as a slip of an import or a bad day makes it.</summary>
+[Trait("Database", "either")]
 public sealed class LongQuoteTests(OfficeApp office) : IClassFixture<OfficeApp>
 {
     private const string Edit = "form[action*='/quote?revision']";

@@ -9,6 +9,7 @@ using UglyToad.PdfPig.DocumentLayoutAnalysis.TextExtractor;
 
 namespace MitigationOffice.Web.Tests.Quotes;
 
+[Trait("Database", "either")]
 public sealed class OwningTests(OfficeApp office) : IClassFixture<OfficeApp>
 {
     private const string Edit = "form[action*='/quote?revision']";

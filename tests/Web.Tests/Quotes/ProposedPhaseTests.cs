@@ -7,6 +7,7 @@ using MitigationOffice.Business.Shop;
 
 namespace MitigationOffice.Web.Tests.Quotes;
 
+[Trait("Database", "either")]
 public sealed class ProposedPhaseTests(OfficeApp office) : IClassFixture<OfficeApp>
 {
     [Fact]

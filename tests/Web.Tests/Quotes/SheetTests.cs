@@ -11,6 +11,7 @@ using UglyToad.PdfPig;
 
 namespace MitigationOffice.Web.Tests.Quotes;
 
+[Trait("Database", "either")]
 public sealed class SheetTests(OfficeApp office) : IClassFixture<OfficeApp>
 {
     [Fact]

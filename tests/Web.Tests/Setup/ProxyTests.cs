@@ -3,6 +3,7 @@ using System.Net;
 namespace MitigationOffice.Web.Tests.Setup;
 
 /// <summary>Whose word is taken on where a visitor comes from. The header's form: RFC 7239 section 1 names X-Forwarded-For as common practice.</summary>
+[Trait("Database", "either")]
 public sealed class ProxyTests
 {
     [Fact]

@@ -5,6 +5,7 @@ using MitigationOffice.Web.Tests.Work;
 
 namespace MitigationOffice.Web.Tests.Shop;
 
+[Trait("Database", "either")]
 public sealed class ChecklistTests(OfficeApp office) : IClassFixture<OfficeApp>
 {
     private static int RowOf(string code) => WorkSteps.All.ToList().FindIndex(s => s.Code == code);

@@ -8,6 +8,7 @@ using MitigationOffice.Web.Pages.StateReports;
 namespace MitigationOffice.Web.Tests.StateReports;
 
 /// <summary>A profile made and changed field by field, with plain forms.</summary>
+[Trait("Database", "either")]
 public sealed class ProfileFormTests : IAsyncLifetime
 {
     private const string New = "/state-reports/profiles/new", Fields = "form#fields", Change = "form[action$='/change']";

@@ -6,6 +6,7 @@ using MitigationOffice.Business.StateReports.Profiles;
 namespace MitigationOffice.Web.Tests.StateReports;
 
 /// <summary>Profiles as data: those that came with the program, and what is refused.</summary>
+[Trait("Database", "either")]
 public sealed class ProfileTests
 {
     private const string Small = """{"code":"own","name":"Own","period":"month","fields":["tag"]}""";

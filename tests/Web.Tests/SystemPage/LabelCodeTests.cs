@@ -10,6 +10,7 @@ using ZXing.QrCode;
 namespace MitigationOffice.Web.Tests.SystemPage;
 
 /// <summary>The code on the label, read by another library (ZXing.Net) from the shapes in the PDF.</summary>
+[Trait("Database", "either")]
 public sealed class LabelCodeTests(OfficeApp office) : IClassFixture<OfficeApp>
 {
     [Theory]

@@ -7,6 +7,7 @@ using MitigationOffice.Web.Tests.Work;
 
 namespace MitigationOffice.Web.Tests.SystemPage;
 
+[Trait("Database", "either")]
 public sealed class SystemPageTests(OfficeApp office) : IClassFixture<OfficeApp>
 {
     /// <summary>A running system and the path of a link to its own page.</summary>

@@ -10,6 +10,7 @@ using UglyToad.PdfPig;
 namespace MitigationOffice.Web.Tests.Systems;
 
 /// <summary>The backdraft check, appliance by appliance, and what it stops.</summary>
+[Trait("Database", "either")]
 public sealed class BackdraftTests(OfficeApp office) : IClassFixture<OfficeApp>
 {
     private static void TwoThatDraw(House h) => h.Appliances.AddRange([new Appliance { Name = "Water heater", Draft = Draft.Natural }, new Appliance { Name = "Furnace", Draft = Draft.Natural }, new Appliance { Name = "Dryer", Draft = Draft.Electric }]);

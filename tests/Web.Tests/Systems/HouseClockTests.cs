@@ -5,6 +5,7 @@ using MitigationOffice.Web.Tests.Work;
 namespace MitigationOffice.Web.Tests.Systems;
 
 /// <summary>The two days on which clocks change. US rule (15 USC 260a): second Sunday of March, first Sunday of November, at 2 am.</summary>
+[Trait("Database", "either")]
 public sealed class HouseClockTests(OfficeApp office) : IClassFixture<OfficeApp>
 {
     private static readonly TimeZoneInfo Chicago = TimeZoneInfo.FindSystemTimeZoneById("America/Chicago");

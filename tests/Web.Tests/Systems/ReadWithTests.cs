@@ -7,6 +7,7 @@ using UglyToad.PdfPig;
 namespace MitigationOffice.Web.Tests.Systems;
 
 /// <summary>Readings and the calibration of what they were read with.</summary>
+[Trait("Database", "either")]
 public sealed class ReadWithTests(OfficeApp office) : IClassFixture<OfficeApp>
 {
     private static readonly DateOnly Day = new(2026, 3, 2);

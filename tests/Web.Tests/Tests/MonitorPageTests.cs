@@ -13,6 +13,7 @@ using MitigationOffice.Web.Tests.Work;
 namespace MitigationOffice.Web.Tests.Tests;
 
 /// <summary>A monitor's file from the upload to the verdict. Fan on Mar 2 8:00; closed Mar 3 18:00; test from Mar 6 10:00 CST over the spring change.</summary>
+[Trait("Database", "either")]
 public sealed class MonitorPageTests(OfficeApp office) : IClassFixture<OfficeApp>, IAsyncLifetime
 {
     private static readonly DateTime Started = new(2026, 3, 6, 16, 0, 0, DateTimeKind.Utc);

@@ -13,6 +13,7 @@ using UglyToad.PdfPig;
 
 namespace MitigationOffice.Web.Tests.Work;
 
+[Trait("Database", "either")]
 public sealed class PhotosTests(OfficeApp office) : IClassFixture<OfficeApp>
 {
     [Fact]

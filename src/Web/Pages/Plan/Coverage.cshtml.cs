@@ -8,6 +8,7 @@ using MitigationOffice.Business.Houses;
 using MitigationOffice.Engineering.Slab;
 using MitigationOffice.Web.Pages.Shared;
 using MitigationOffice.Web.Setup;
+using MitigationOffice.Web.Setup.Drawings;
 
 namespace MitigationOffice.Web.Pages.Plan;
 
@@ -65,7 +66,8 @@ public sealed class CoverageModel(OfficeDb db, UnitChoice units) : PageModel
         WhyNone = ground.WhyNone;
         if (ground.Slab is not { } slab) return;
         var further = Further(slab, plan, Shown.PitVacuumPa);
-        Sheet = new CoverageSheet(plan, test, slab, further.Place, further.Map, units.System);
+        var picture = PlanPicture.Of(await db.Backdrops.AsNoTracking().FirstOrDefaultAsync(b => b.HouseId == HouseId));
+        Sheet = new CoverageSheet(plan, test, slab, further.Place, further.Map, picture, units.System);
     }
 
     private (SuctionPlace? Place, CoverageMap? Map) Further(SlabCoverage slab, FloorPlan plan, double pitVacuumPa)

@@ -8,7 +8,7 @@ using MitigationOffice.Web.Setup.Drawings;
 namespace MitigationOffice.Web.Pages.Plan;
 
 /// <summary>The fitted map, the map with one more suction point, and both in words.</summary>
-public sealed record CoverageSheet(FloorPlan Plan, PressureFieldTest Test, SlabCoverage Slab, SuctionPlace? Further, CoverageMap? With, UnitSystem Units)
+public sealed record CoverageSheet(FloorPlan Plan, PressureFieldTest Test, SlabCoverage Slab, SuctionPlace? Further, CoverageMap? With, PlanPicture? Picture, UnitSystem Units)
 {
     /// <summary>A stretch of vacuum and how much of the floor it covers, now and with the further point.</summary>
     public sealed record Band(string Words, double Share, double? ShareWith);
@@ -17,7 +17,7 @@ public sealed record CoverageSheet(FloorPlan Plan, PressureFieldTest Test, SlabC
 
     public PlanView View(CoverageMap map, string id, string title) => new()
     {
-        Id = id, Title = title, Units = Units, Map = map, Footings = Plan.Footings,
+        Id = id, Title = title, Units = Units, Map = map, Picture = Picture, Footings = Plan.Footings,
         Areas = [.. Plan.Areas.Select(a => new DrawnArea(a))],
         Marks =
         [
