@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using MitigationOffice.Business.Data;
+using MitigationOffice.Business.Shop.Offers;
 using MitigationOffice.Engineering.Piping;
 using static MitigationOffice.Business.Data.TypedNumbers;
 
@@ -10,7 +11,7 @@ public static class PriceBookFile
 {
     public static readonly string[] Columns =
         ["code", "name", "kind", "use", "unit", "cost", "rule", "markup_percent", "fixed_price", "labour_minutes", "taxable", "reason", "retired",
-            "taken_by", "pipe_size", "fan_model", "from_tier", "offered_for", "recommended_from"];
+            "taken_by", "pipe_size", "fan_model", "from_tier", "offered_for", "recommended_from", "own_rule"];
 
     private static readonly string[] PipeSizes = [.. PipeSize.All.Select(s => s.Key)];
 
@@ -18,7 +19,7 @@ public static class PriceBookFile
     [
         i.Code, i.Name, i.Kind.ToString().ToLowerInvariant(), i.Use.ToString().ToLowerInvariant(), i.Unit, Plain(i.Cost), i.Rule.ToString().ToLowerInvariant(),
         Plain(i.MarkupPercent), Plain(i.FixedPrice), Plain((decimal)i.LabourMinutes), i.Taxable ? "yes" : "no", i.Reason, i.Retired ? "yes" : "no",
-        i.TakenBy.ToString().ToLowerInvariant(), i.PipeSize, i.FanModel, Plain((decimal)i.FromTier), i.OfferedFor.ToString().ToLowerInvariant(), i.RecommendedFrom is { } from ? Plain(from) : "",
+        i.TakenBy.ToString().ToLowerInvariant(), i.PipeSize, i.FanModel, Plain((decimal)i.FromTier), i.OfferedFor.ToString().ToLowerInvariant(), i.RecommendedFrom is { } from ? Plain(from) : "", i.OwnRule,
     ]));
 
     public static (IReadOnlyList<PriceItem> Items, IReadOnlyList<string> Problems) Read(string text)
@@ -40,6 +41,9 @@ public static class PriceBookFile
         if (item.Rule == PriceRule.Margin && item.MarkupPercent > PriceItem.MostMarginPercent) row.Refuse($"“markup_percent” is a margin here, at most {Plain(PriceItem.MostMarginPercent)} %; not {Plain(item.MarkupPercent)}.");
         if (item.PipeSize.Length > 0 && !PipeSizes.Contains(item.PipeSize)) row.Refuse($"“pipe_size” must be one of {string.Join(", ", PipeSizes)}, or empty; not {item.PipeSize}.");
         if (item.OfferedFor == OfferReason.LargerPipe && item.PipeSize.Length == 0) row.Refuse("“pipe_size” is empty; a larger pipe needs its size.");
+        item.OwnRule = ShippedRules.Kept(row.Text("own_rule", most: ReadOfferRule.LongestText));
+        if (item.OwnRule.Length > 0)
+            foreach (var problem in ReadOfferRule.Of(item.OwnRule).Problems) row.Refuse($"“own_rule”: {problem}");
         return item;
     }
 

@@ -51,7 +51,7 @@ public sealed class ShopTests(OfficeApp office) : IClassFixture<OfficeApp>
         Assert.Equal((TakenBy.PipeFoot, "6in", "Test 9", 2, OfferReason.LargerPipe, 25m), (kept.TakenBy, kept.PipeSize, kept.FanModel, kept.FromTier, kept.OfferedFor, kept.RecommendedFrom));
         Assert.Contains("when the pipe takes much of the pressure", await owner.TextAsync("/shop/prices"), StringComparison.Ordinal);
         var file = await owner.GetStringAsync("/shop/prices?handler=File");
-        Assert.Contains(",pipefoot,6in,Test 9,2,largerpipe,25\r\n", file, StringComparison.Ordinal);
+        Assert.Contains(",pipefoot,6in,Test 9,2,largerpipe,25,\r\n", file, StringComparison.Ordinal);
         Assert.Equal((0, 0), await office.WithDbAsync(db => PriceBookFile.ApplyAsync(db, PriceBookFile.Read(file).Items)));
         var again = await owner.SubmitAsync($"/shop/prices/{kept.Id}", new() { ["Input.Name"] = "Larger pipe, changed" });
         Assert.Equal(HttpStatusCode.Redirect, again.StatusCode);
