@@ -1255,6 +1255,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .IsRequired()
                         .HasColumnType("text");
 
+                    b.Property<bool>("AnimalsTrouble")
+                        .HasColumnType("boolean");
+
                     b.Property<DateTime>("AskedAtUtc")
                         .HasColumnType("timestamp with time zone");
 
@@ -4412,6 +4415,10 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .IsRequired()
                         .HasMaxLength(40)
                         .HasColumnType("character varying(40)");
+
+                    b.Property<string>("OwnRule")
+                        .IsRequired()
+                        .HasColumnType("text");
 
                     b.Property<string>("PipeSize")
                         .IsRequired()

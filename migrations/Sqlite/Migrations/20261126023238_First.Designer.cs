@@ -1200,6 +1200,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .IsRequired()
                         .HasColumnType("TEXT");
 
+                    b.Property<bool>("AnimalsTrouble")
+                        .HasColumnType("INTEGER");
+
                     b.Property<DateTime>("AskedAtUtc")
                         .HasColumnType("TEXT");
 
@@ -4264,6 +4267,10 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.Property<string>("OfferedFor")
                         .IsRequired()
                         .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("OwnRule")
+                        .IsRequired()
                         .HasColumnType("TEXT");
 
                     b.Property<string>("PipeSize")

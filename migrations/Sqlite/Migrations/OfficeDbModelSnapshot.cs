@@ -1197,6 +1197,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .IsRequired()
                         .HasColumnType("TEXT");
 
+                    b.Property<bool>("AnimalsTrouble")
+                        .HasColumnType("INTEGER");
+
                     b.Property<DateTime>("AskedAtUtc")
                         .HasColumnType("TEXT");
 
@@ -4261,6 +4264,10 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.Property<string>("OfferedFor")
                         .IsRequired()
                         .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("OwnRule")
+                        .IsRequired()
                         .HasColumnType("TEXT");
 
                     b.Property<string>("PipeSize")
