@@ -47,6 +47,7 @@ public static class ReportPaper
         if (table.Rows.Count == 0) p.Note("No work", $"No system was to report in {table.Period.Words}.");
         else list(p);
         if (table.Profile.Privacy.AddressesPrivate) p.Caution("Private", $"{table.Profile.Privacy.Words} {table.Profile.Privacy.Citation}".Trim());
+        foreach (var words in table.AlsoPrivate) p.Caution("Private", words);
         p.Text($"Frozen {HouseTime.Show(atUtc, zone)} by {frozenBy}. Every value stands in the CSV and XLSX files of the same report. Confirm with your state program what it wants and by when.", small: true, soft: true);
         p.SignLine(table.Head["signed_by"].Length > 0 ? $"{table.Head["signed_by"]}, date" : "Name, date");
     }
