@@ -87,6 +87,22 @@ public sealed class MonitorFileTests
         Assert.Contains("choose “local time with daylight saving”", reading.Refusals[0].Words, StringComparison.Ordinal);
     }
 
+    /// <summary>Both hours of the night show the same, so that nothing contradicts: one of the two is lost unless it is told.</summary>
+    [Fact]
+    public void Two_equal_hours_of_the_autumn_night_read_as_one_are_told_with_the_way_out()
+    {
+        var reading = Read(Hourly(OverAutumn.StartedAtUtc, Enumerable.Repeat("1.5", 96), Local, "Date and time,Radon", "yyyy-MM-dd HH:mm:ss"), h => h with { Unit = RadonUnit.PCiL });
+        Assert.Contains(reading.Remarks, r => r.Contains("1 row stands twice and counts once", StringComparison.Ordinal));
+        Assert.Contains(reading.Remarks, r => r.Contains("choose “local time with daylight saving”", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void The_radon_is_found_where_its_column_comes_first()
+    {
+        var (table, _) = MonitorTable.Of("Radon (Bq/m3),Humidity,Time\n37,40.5,2026-05-04 10:00\n74,41.5,2026-05-04 11:00\n");
+        Assert.Equal("Radon (Bq/m3)", GuessHabit.Of(table!, null).ValueColumn);
+    }
+
     [Fact]
     public void A_standard_clock_read_as_local_time_in_autumn_is_told()
     {
