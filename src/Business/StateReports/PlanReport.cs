@@ -14,15 +14,14 @@ public static class PlanReport
     /// <param name="told">Every row ever frozen under this profile, in any order.</param>
     public static PlannedReport Of(ReportProfile profile, ReportPeriod period, DateOnly startsOn, IReadOnlyList<SystemToReport> systems, IEnumerable<ToldRow> told, IReadOnlyDictionary<int, ReportRun> runs)
     {
-        var before = told.OrderBy(e => runs[e.ReportRunId].Number).ThenBy(e => e.Position).ToLookup(e => (e.InstalledSystemId, e.EventKey));
-        var ofSystem = before.SelectMany(g => g).ToLookup(e => e.InstalledSystemId);
+        var ofSystem = told.OrderBy(e => runs[e.ReportRunId].Number).ThenBy(e => e.Position).ToLookup(e => e.InstalledSystemId);
         var (text, rows, places) = (new RowText(profile), new List<PlannedRow>(), new List<SystemPlace>());
         foreach (var system in systems)
         {
             var because = Because(profile, system);
             foreach (var occurrence in system.Occurrences)
             {
-                var earlier = before[(system.Id, occurrence.Key)].ToList();
+                var earlier = ofSystem[system.Id].Where(e => e.EventKey == occurrence.Key).ToList();
                 if (earlier.Count == 0) First(system, occurrence, because);
                 else Again(system, occurrence, earlier, because);
             }
