@@ -85,7 +85,7 @@ public sealed class OfferRuleTests
 
     [Theory]
     [InlineData("", "The rule has no line.")]
-    [InlineData("offered\nincluded when dayz > 3", "Line 2 of the rule: there is no fact “dayz”. The facts are limit, from_tier,")]
+    [InlineData("offered\nincluded when dayz > 3", "Line 2 of the rule: there is no fact “dayz”. The page of a price line lists")]
     [InlineData("offered when days_at_risk > 3o", "“3o” is no number; write it as 33 or 0.5.")]
     [InlineData("offered when days_at_risk > 1,5", "“1,5” is no number")]
     [InlineData("offered when days_at_risk >", "“” is no number")]

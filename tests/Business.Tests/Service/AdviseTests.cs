@@ -46,7 +46,7 @@ public sealed class AdviseTests
             if (sign == Sign.FumesOrCoAlarm) Assert.StartsWith("Go outside now", advice.Headline, StringComparison.Ordinal);
             else if (gauge > 50) Assert.Contains("the gauge says that it draws", advice.Headline, StringComparison.Ordinal);
             else if (gauge is 0) Assert.EndsWith("Leave it off.", advice.Headline, StringComparison.Ordinal);
-            if (sign != Sign.FumesOrCoAlarm) Assert.DoesNotContain(cause.OwnerCheck, "switch is on", StringComparison.Ordinal);
+            if (sign != Sign.FumesOrCoAlarm) Assert.DoesNotContain("switch is on", cause.OwnerCheck, StringComparison.Ordinal);
         }
     }
 }

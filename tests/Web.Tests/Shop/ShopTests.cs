@@ -60,6 +60,26 @@ public sealed class ShopTests(OfficeApp office) : IClassFixture<OfficeApp>
     }
 
     [Fact]
+    public async Task An_item_s_own_rule_is_kept_refused_by_line_and_goes_back_to_that_of_its_kind()
+    {
+        var owner = await office.SignInAsOwnerAsync();
+        const string rule = "offered, recommended when animals is yes: They nest here.\r\nnot offered";
+        Dictionary<string, string> typed = new() { ["Input.Code"] = "NEST", ["Input.Name"] = "Nest guard", ["Input.Use"] = "AddOn", ["Input.OwnRule"] = "offered when dayz > 3\r\noffered when days_at_risk > 3o" };
+        var refused = await owner.SubmitAsync("/shop/prices/new", typed);
+        var text = await refused.TextAsync();
+        Assert.Contains("Line 1 of the rule: there is no fact “dayz”.", text, StringComparison.Ordinal);
+        Assert.Contains("Line 2 of the rule: “3o” is no number", text, StringComparison.Ordinal);
+        Assert.Contains("offered when dayz", text, StringComparison.Ordinal);
+        typed["Input.OwnRule"] = rule;
+        Assert.Equal(HttpStatusCode.Redirect, (await owner.SubmitAsync("/shop/prices/new", typed)).StatusCode);
+        var kept = await office.WithDbAsync(db => db.PriceItems.AsNoTracking().SingleAsync(p => p.Code == "NEST"));
+        Assert.Equal(rule.Replace("\r", "", StringComparison.Ordinal), kept.OwnRule);
+        await owner.SubmitAsync($"/shop/prices/{kept.Id}", new() { ["Input.OwnRule"] = "" });
+        Assert.Equal("", await office.WithDbAsync(db => db.PriceItems.Where(p => p.Code == "NEST").Select(p => p.OwnRule).SingleAsync()));
+        Assert.Contains("its rule: that of its kind again", await owner.TextAsync("/shop/prices/history"), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task A_larger_pipe_without_its_size_and_a_limit_in_words_are_refused()
     {
         var owner = await office.SignInAsOwnerAsync();

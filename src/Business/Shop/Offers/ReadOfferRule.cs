@@ -96,7 +96,7 @@ public static partial class ReadOfferRule
         return (new(choices), null);
     }
 
-    private static string Unknown(string name) => $"there is no fact “{Short(name)}”. The facts are {string.Join(", ", OfferFacts.All.Select(f => f.Name))}.";
+    private static string Unknown(string name) => $"there is no fact “{Short(name)}”. The page of a price line lists the facts there are.";
 
     private static string Short(string text) => text.Length <= 60 ? text : text[..60] + "…";
 
