@@ -55,11 +55,17 @@ public static class PreviewReport
     /// <summary>A frozen report as its rows were kept, by the profile's text of then.</summary>
     public static ReportTable Frozen(ReportRun run, IEnumerable<ReportEntry> entries, IReadOnlyList<string>? alsoPrivate = null) => new(
         ReadProfile.Of(run.ProfileJson).Profile ?? throw new InvalidOperationException($"The profile of report {run.ProfileCode} {run.Period} cannot be read."),
-        run.Days, JsonSerializer.Deserialize<Dictionary<string, string>>(run.HeadJson)!, [.. entries.OrderBy(e => e.Position).Select(RowToWrite.Of)]) { AlsoPrivate = alsoPrivate ?? [] };
+        run.Days, JsonSerializer.Deserialize<Dictionary<string, string>>(run.HeadJson)!, [.. entries.OrderBy(e => e.Position).Select(RowToWrite.Of)])
+    {
+        AlsoPrivate = alsoPrivate ?? [],
+    };
 
     private static ReportTable Table(ReportHead head, PlannedReport plan, string signedBy) => new(
         head.Profile, plan.Period, head.Values(plan.Period, plan.Rows.Count == 0, signedBy),
-        [.. plan.Rows.Select(r => new RowToWrite(r.Kind, r.Occurrence.Key, r.Occurrence.Day, r.Amends, r.Changed, r.Values))]) { AlsoPrivate = head.AlsoPrivate(plan.Rows.Select(r => r.System.State)) };
+        [.. plan.Rows.Select(r => new RowToWrite(r.Kind, r.Occurrence.Key, r.Occurrence.Day, r.Amends, r.Changed, r.Values))])
+    {
+        AlsoPrivate = head.AlsoPrivate(plan.Rows.Select(r => r.System.State)),
+    };
 
     private static (string Why, ReportPeriod? First) NotNow(ReportHead head, PlannedReport plan, DateOnly today)
     {
