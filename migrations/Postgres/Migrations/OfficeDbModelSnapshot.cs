@@ -382,6 +382,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .HasMaxLength(40)
                         .HasColumnType("character varying(40)");
 
+                    b.Property<double?>("FreezeDaysAtRisk")
+                        .HasColumnType("double precision");
+
                     b.Property<double>("FromVerticalDeg")
                         .HasColumnType("double precision");
 
@@ -1058,6 +1061,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .IsRequired()
                         .HasMaxLength(40)
                         .HasColumnType("character varying(40)");
+
+                    b.Property<int?>("AtRiskDays")
+                        .HasColumnType("integer");
 
                     b.Property<string>("Body")
                         .IsRequired()

@@ -361,6 +361,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .HasMaxLength(40)
                         .HasColumnType("TEXT");
 
+                    b.Property<double?>("FreezeDaysAtRisk")
+                        .HasColumnType("REAL");
+
                     b.Property<double>("FromVerticalDeg")
                         .HasColumnType("REAL");
 
@@ -1011,6 +1014,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .IsRequired()
                         .HasMaxLength(40)
                         .HasColumnType("TEXT");
+
+                    b.Property<int?>("AtRiskDays")
+                        .HasColumnType("INTEGER");
 
                     b.Property<string>("Body")
                         .IsRequired()

@@ -12,7 +12,7 @@ using MitigationOffice.Business.Data;
 namespace MitigationOffice.Migrations.Sqlite.Migrations
 {
     [DbContext(typeof(OfficeDb))]
-    [Migration("20261126023238_First")]
+    [Migration("20261126050856_First")]
     partial class First
     {
         /// <inheritdoc />
@@ -363,6 +363,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.Property<string>("FanStands")
                         .HasMaxLength(40)
                         .HasColumnType("TEXT");
+
+                    b.Property<double?>("FreezeDaysAtRisk")
+                        .HasColumnType("REAL");
 
                     b.Property<double>("FromVerticalDeg")
                         .HasColumnType("REAL");
@@ -1014,6 +1017,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .IsRequired()
                         .HasMaxLength(40)
                         .HasColumnType("TEXT");
+
+                    b.Property<int?>("AtRiskDays")
+                        .HasColumnType("INTEGER");
 
                     b.Property<string>("Body")
                         .IsRequired()

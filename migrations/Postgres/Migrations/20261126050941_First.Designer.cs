@@ -13,7 +13,7 @@ using Npgsql.EntityFrameworkCore.PostgreSQL.Metadata;
 namespace MitigationOffice.Migrations.Postgres.Migrations
 {
     [DbContext(typeof(OfficeDb))]
-    [Migration("20261126023400_First")]
+    [Migration("20261126050941_First")]
     partial class First
     {
         /// <inheritdoc />
@@ -384,6 +384,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.Property<string>("FanStands")
                         .HasMaxLength(40)
                         .HasColumnType("character varying(40)");
+
+                    b.Property<double?>("FreezeDaysAtRisk")
+                        .HasColumnType("double precision");
 
                     b.Property<double>("FromVerticalDeg")
                         .HasColumnType("double precision");
@@ -1061,6 +1064,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .IsRequired()
                         .HasMaxLength(40)
                         .HasColumnType("character varying(40)");
+
+                    b.Property<int?>("AtRiskDays")
+                        .HasColumnType("integer");
 
                     b.Property<string>("Body")
                         .IsRequired()
