@@ -25,6 +25,13 @@ public static partial class RenderMail
         return (bytes.ToArray(), id);
     }
 
+    /// <summary>Whether this is how the text of a rendered message begins.</summary>
+    public static bool Says(byte[] mime, string text)
+    {
+        using var bytes = new MemoryStream(mime);
+        return MimeMessage.Load(bytes).TextBody?.ReplaceLineEndings("\n").StartsWith(text.ReplaceLineEndings("\n").Trim(), StringComparison.Ordinal) == true;
+    }
+
     private static readonly FormatOptions Lines = Crlf();
 
     private static FormatOptions Crlf()
