@@ -15,7 +15,7 @@ public sealed record PlanRound(int Planned, int Replaced, int Moved)
 /// <see cref="HousesAtOnce"/> houses; each such part is a transaction of its own, so that others may write in between.</summary>
 public static class PlanReminders
 {
-    public const int HousesAtOnce = 2000;
+    public const int HousesAtOnce = 5000;
 
     /// <summary>So many are worked out while those before them are written.</summary>
     private const int HousesInHand = 200;
