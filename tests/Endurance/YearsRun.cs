@@ -30,7 +30,7 @@ public static class YearsRun
         await using (var office = Pump.Services(new PumpOrders(folder, "", mail.Port), clock))
         {
             var said = await new Years(office, clock, plans).LiveAsync();
-            var expected = plans.SelectMany(ReminderOracle.Of).Order().ToList();
+            var expected = plans.SelectMany(h => ReminderOracle.Of(h)).Order().ToList();
             var messages = expected.DistinctBy(e => (e.Email, e.Day)).Count();
             var (missing, surplus) = (expected.Except(said).ToList(), said.Except(expected).ToList());
             Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{houses} houses, {ReminderOracle.Years} years: {expected.Count} reminders by the oracle, {said.Count} by the program, {missing.Count} missing, {surplus.Count} too many, {said.Count - said.Distinct().Count()} twice; {messages} messages (what is due at one house on one day is one), {mail.Kept.Count} taken by the server, {mail.Kept.Count(k => k.Value.Count > 1)} of them twice; {watch.Elapsed.TotalSeconds:0} s"));

@@ -382,6 +382,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .HasMaxLength(40)
                         .HasColumnType("character varying(40)");
 
+                    b.Property<double?>("FreezeDaysAtRisk")
+                        .HasColumnType("double precision");
+
                     b.Property<double>("FromVerticalDeg")
                         .HasColumnType("double precision");
 
@@ -1059,6 +1062,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .HasMaxLength(40)
                         .HasColumnType("character varying(40)");
 
+                    b.Property<int?>("AtRiskDays")
+                        .HasColumnType("integer");
+
                     b.Property<string>("Body")
                         .IsRequired()
                         .HasColumnType("text");
@@ -1251,6 +1257,9 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                     b.Property<string>("AddressKey")
                         .IsRequired()
                         .HasColumnType("text");
+
+                    b.Property<bool>("AnimalsTrouble")
+                        .HasColumnType("boolean");
 
                     b.Property<DateTime>("AskedAtUtc")
                         .HasColumnType("timestamp with time zone");
@@ -4409,6 +4418,10 @@ namespace MitigationOffice.Migrations.Postgres.Migrations
                         .IsRequired()
                         .HasMaxLength(40)
                         .HasColumnType("character varying(40)");
+
+                    b.Property<string>("OwnRule")
+                        .IsRequired()
+                        .HasColumnType("text");
 
                     b.Property<string>("PipeSize")
                         .IsRequired()

@@ -361,6 +361,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .HasMaxLength(40)
                         .HasColumnType("TEXT");
 
+                    b.Property<double?>("FreezeDaysAtRisk")
+                        .HasColumnType("REAL");
+
                     b.Property<double>("FromVerticalDeg")
                         .HasColumnType("REAL");
 
@@ -1012,6 +1015,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                         .HasMaxLength(40)
                         .HasColumnType("TEXT");
 
+                    b.Property<int?>("AtRiskDays")
+                        .HasColumnType("INTEGER");
+
                     b.Property<string>("Body")
                         .IsRequired()
                         .HasColumnType("TEXT");
@@ -1196,6 +1202,9 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.Property<string>("AddressKey")
                         .IsRequired()
                         .HasColumnType("TEXT");
+
+                    b.Property<bool>("AnimalsTrouble")
+                        .HasColumnType("INTEGER");
 
                     b.Property<DateTime>("AskedAtUtc")
                         .HasColumnType("TEXT");
@@ -4261,6 +4270,10 @@ namespace MitigationOffice.Migrations.Sqlite.Migrations
                     b.Property<string>("OfferedFor")
                         .IsRequired()
                         .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("OwnRule")
+                        .IsRequired()
                         .HasColumnType("TEXT");
 
                     b.Property<string>("PipeSize")

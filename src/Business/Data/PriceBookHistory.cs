@@ -75,7 +75,8 @@ public sealed partial class OfficeDb
             ("recommended from", Plain(before.RecommendedFrom), Plain(item.RecommendedFrom)), ("used as", $"{before.Use}", $"{item.Use}"),
         ];
         return fields.Where(f => f.Before != f.After).Select(f => $"{f.Name}: {(f.Before.Length == 0 ? "–" : f.Before)} → {(f.After.Length == 0 ? "–" : f.After)}")
-            .Concat(before.Reason == item.Reason ? [] : ["the reason was reworded"]);
+            .Concat(before.Reason == item.Reason ? [] : ["the reason was reworded"])
+            .Concat(before.OwnRule == item.OwnRule ? [] : [$"its rule: {(item.OwnRule.Length == 0 ? "that of its kind again" : item.OwnRule.Replace('\n', ' '))}"]);
     }
 
     private static string YesNo(bool value) => value ? "yes" : "no";

@@ -20,7 +20,7 @@ public sealed partial class OfficeDb
     /// <summary>Audit rows cost a write each; loaders of sample data may leave them out.</summary>
     public bool Audited { get; set; } = true;
 
-    private bool Embedded => Database.ProviderName?.EndsWith("Sqlite", StringComparison.Ordinal) == true;
+    internal bool Embedded => Database.ProviderName?.EndsWith("Sqlite", StringComparison.Ordinal) == true;
 
     /// <summary>Runs an act in one transaction, alone among writers where the database is embedded. An act inside an act joins it.</summary>
     public async Task<T> WriteAsync<T>(Func<Task<T>> act, CancellationToken cancel = default)

@@ -60,6 +60,7 @@ public static class ComputeDesign
         var result = await ReadAsync(db, design);
         if (result.Stored || design.FrozenAtUtc is not null) return result;
         design.ReportJson = result.Report is null ? null : JsonSerializer.Serialize(result.Report, DesignFileText.Json);
+        design.FreezeDaysAtRisk = result.Report?.Freeze?.DaysAtRisk;
         design.EngineVersion = result.Report?.EngineVersion;
         design.InputsHash = result.Report is null ? null : result.Inputs?.Hash;
         design.ComputedAtUtc = result.Report is null ? null : clock.GetUtcNow().UtcDateTime;

@@ -47,6 +47,9 @@ public sealed partial class SuctionDesign : Record
     /// <summary>The stored report as JSON, with the version of the engine and the hash of what went in.</summary>
     [NotAudited]
     public string? ReportJson { get; set; }
+
+    /// <summary>Days at risk of ice in a winter as the stored report has them, for those who look over all houses.</summary>
+    public double? FreezeDaysAtRisk { get; set; }
     public string? EngineVersion { get; set; }
     public string? InputsHash { get; set; }
     public DateTime? ComputedAtUtc { get; set; }

@@ -10,13 +10,13 @@ public sealed partial class Paper
     /// <summary>A QR code (ISO/IEC 18004, error correction M) with lines of words beside it.</summary>
     public void CodeBeside(string text, string alt, double side, IReadOnlyList<string> lines)
     {
-        Need(side);
+        var (type, x) = (Type(PaperFace.Regular, Body), Left + side + Body * 0.7);
+        var beside = lines.Select(line => type.Wrap(line, Right - x)).ToList();
+        Need(Math.Max(side, beside.Sum(w => w.Count) * type.LineHeight));
         var (top, at) = (_y, new XRect(Left, _y, side, side));
         Figure(alt, at, () => DrawCode(text, at));
-        var (type, x) = (Type(PaperFace.Regular, Body), Left + side + Body * 0.7);
-        foreach (var line in lines)
+        foreach (var wrapped in beside)
         {
-            var wrapped = type.Wrap(line, Right - x);
             AsElement(PdfBlockLevelElementTag.Paragraph, () =>
             {
                 foreach (var words in wrapped)

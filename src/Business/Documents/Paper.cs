@@ -58,6 +58,13 @@ public sealed partial class Paper : IDisposable
         return paper.Bytes();
     }
 
+    /// <summary>How many sheets it takes.</summary>
+    public static int SheetsOf(PaperHead head, Action<Paper> write)
+    {
+        using var paper = Written(head, 0, write);
+        return paper.Sheet;
+    }
+
     private static Paper Written(PaperHead head, int sheets, Action<Paper> write)
     {
         var paper = new Paper(head, sheets);

@@ -19,6 +19,14 @@ public sealed record DueReminder(
         (r.State == ReminderState.Planned && r.SendOn <= today)
         || (r.State == ReminderState.Queued && db.Outbox.Any(m => m.Id == r.OutboxMessageId && (m.State == DeliveryState.Refused || m.State == DeliveryState.Suppressed))));
 
+    /// <summary>Reads the list once when a program starts, so that nobody has to wait while its statements are made ready.</summary>
+    public static async Task WarmUpAsync(OfficeDb db, DateTime nowUtc)
+    {
+        var company = await db.Company.AsNoTracking().SingleAsync();
+        var rules = await db.ReminderRules.AsNoTracking().ToDictionaryAsync(r => r.Code, StringComparer.Ordinal);
+        await ReadAsync(db, company, rules, HouseTime.DayOf(nowUtc, HouseTime.Zone(company.TimeZone)));
+    }
+
     /// <summary>Three statements, and one more for every 500 houses that are due.</summary>
     public static async Task<List<DueReminder>> ReadAsync(OfficeDb db, CompanyProfile company, IReadOnlyDictionary<string, ReminderRule> rules, DateOnly today)
     {

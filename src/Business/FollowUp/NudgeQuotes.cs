@@ -40,12 +40,10 @@ public sealed class NudgeQuotes(OfficeDb db, MailSettings mail, TimeProvider clo
     {
         var now = clock.GetUtcNow().UtcDateTime;
         return db.WriteAsync(() => db.Outbox
-            .Where(m => m.State == DeliveryState.Waiting && db.QuoteNudges.Any(n => n.OutboxMessageId == m.Id
-                && (db.QuoteRevisions.Any(r => r.Id == n.QuoteRevisionId && (r.State != RevisionState.Sent || r.Quote!.NoNudges))
-                    || !db.QuoteLinks.Any(l => l.QuoteRevisionId == n.QuoteRevisionId && l.RevokedAtUtc == null && l.ExpiresAtUtc > now))))
+            .Where(m => m.State == DeliveryState.Waiting && CheckNudges.Over(db, now).Any(n => n.OutboxMessageId == m.Id))
             .ExecuteUpdateAsync(s => s
                 .SetProperty(m => m.State, DeliveryState.Suppressed)
-                .SetProperty(m => m.LastAnswer, "Not sent: the quote was answered, revised or has run out.")
+                .SetProperty(m => m.LastAnswer, $"Not sent: {CheckNudges.WhyOver}")
                 .SetProperty(m => m.Version, m => m.Version + 1), cancel), cancel);
     }
 

@@ -9,7 +9,12 @@ namespace MitigationOffice.Business.FollowUp;
 /// <param name="NearDays">A reminder of the same series that was sent so near to this day has said it.</param>
 public sealed record Occasion(string Series, string RuleCode, int? HouseId, int? SystemId, DateOnly Anchor, DateOnly DueOn, DateOnly SendOn, string Because, int NearDays)
 {
-    public string Key { get; } = string.Create(CultureInfo.InvariantCulture, $"{Series}:{Anchor:yyyyMMdd}:{DueOn:yyyyMMdd}");
+    /// <summary>The two days at the end of a key, with their colons.</summary>
+    public const int DaysInKey = 18;
+
+    public string Key { get; } = string.Create(CultureInfo.InvariantCulture, $"{Series}:{Digits(Anchor):D8}:{Digits(DueOn):D8}");
+
+    private static int Digits(DateOnly day) => (day.Year * 100 + day.Month) * 100 + day.Day;
 }
 
 public static class Occasions
@@ -33,8 +38,8 @@ public static class Occasions
         ReminderAnchor.HouseChanged => OccasionsOfTests.AfterChange(house, rule, today),
         ReminderAnchor.FanChanged => OccasionsOfTests.AfterFan(house, rule, today),
         ReminderAnchor.BatteryFitted => OccasionsOfParts.Batteries(house, rule, company, today),
-        ReminderAnchor.BeforeWinter => OccasionsOfParts.Seasonal(house, rule, today, u => u.HasGauge && !u.Passive, "Winter is near, and cold makes ice and stronger draught."),
-        ReminderAnchor.FreezeSeason => OccasionsOfParts.Seasonal(house, rule, today, u => u.FreezeRisk, "The forecast for the outdoor pipe asked for a heat cable or insulation, and none is fitted."),
+        ReminderAnchor.BeforeWinter => OccasionsOfParts.Seasonal(house, rule, today, u => u.HasGauge && !u.Passive ? "Winter is near, and cold makes ice and stronger draught." : null),
+        ReminderAnchor.FreezeSeason => OccasionsOfParts.Seasonal(house, rule, today, u => u.Freeze?.Because(rule.AtRiskDays ?? 1)),
         ReminderAnchor.FanWarrantyEnd => OccasionsOfParts.Warranties(house, rule, today),
         _ => [],
     };
@@ -47,7 +52,8 @@ public static class Occasions
         var horizon = today.AddMonths(MonthsAhead);
         var whole = ((today.Year - anchor.Year) * 12 + today.Month - anchor.Month) / months;
         var from = Math.Max(1, whole - 1);
-        var latest = Enumerable.Range(from, 5 + leadDays / (28 * months)).LastOrDefault(k => anchor.AddMonths(months * k).AddDays(-leadDays) <= today);
+        var (latest, tried) = (0, 5 + leadDays / (28 * months));
+        for (var k = from; k < from + tried && anchor.AddMonths(months * k).AddDays(-leadDays) <= today; k++) latest = k;
         if (latest > 0) yield return anchor.AddMonths(months * latest);
         for (var k = latest > 0 ? latest + 1 : from; anchor.AddMonths(months * k) <= horizon; k++)
             yield return anchor.AddMonths(months * k);

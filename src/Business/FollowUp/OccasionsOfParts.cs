@@ -24,9 +24,11 @@ public static class OccasionsOfParts
     }
 
     /// <summary>On a day of every year, from the first that is two months after the system was switched on; not when the season is over.</summary>
-    public static IEnumerable<Occasion> Seasonal(HouseFacts house, ReminderRule rule, DateOnly today, Func<HouseFacts.Unit, bool> concerns, string because)
+    /// <param name="reason">Why it concerns a system; null: it does not.</param>
+    public static IEnumerable<Occasion> Seasonal(HouseFacts house, ReminderRule rule, DateOnly today, Func<HouseFacts.Unit, string?> reason)
     {
-        if (ReminderDays.Season(rule.SeasonDay) is not { } day || house.Systems.FirstOrDefault(concerns) is not { } unit) yield break;
+        if (ReminderDays.Season(rule.SeasonDay) is not { } day || house.Systems.FirstOrDefault(u => reason(u) is not null) is not { } unit) yield break;
+        var because = reason(unit)!;
         var (first, horizon) = (unit.ActivatedOn.AddMonths(2), today.AddMonths(Occasions.MonthsAhead));
         for (var due = new DateOnly(today.Year - 1, day.Month, day.Day); due <= horizon; due = due.AddYears(1))
             if (due >= first && today <= due.AddDays(Occasions.SeasonLastsDays))

@@ -66,11 +66,15 @@ public sealed class QueueDueReminders(OfficeDb db, MailSettings mail, ClockWatch
         var address = MailAddress.KeyOf(letter.ToAddress);
         if (await db.Suppressions.AnyAsync(s => s.Address == address && (s.Class == null || s.Class == letter.Class), cancel)) return 0;
         var from = Letterhead.Of(company, mail);
-        letter = letter.HouseId is { } house ? OwnerPage.WithLink(letter, OwnerPage.AddLink(db, from, house, reader.CustomerId, now)) : letter with { Text = $"{letter.Text.TrimEnd()}\n\n{from.Link("follow-up")}" };
-        var message = await QueueMail.AddAsync(db, from, now, letter, cancel);
+        var message = await QueueMail.AddAsync(db, from, now, WithLink(db, letter, reader, from, now), cancel);
         await db.SaveChangesAsync(cancel);
         foreach (var one in said) (one.Reminder.State, one.Reminder.OutboxMessageId) = (ReminderState.Queued, message.Id);
         await db.SaveChangesAsync(cancel);
         return said.Count;
     }
+
+    /// <summary>With the way to the owner's own page, or to the office's page, below its words.</summary>
+    internal static Letter WithLink(OfficeDb db, Letter letter, ReminderLetter.Reader reader, MailIdentity from, DateTime nowUtc) => letter.HouseId is { } house
+        ? OwnerPage.WithLink(letter, OwnerPage.AddLink(db, from, house, reader.CustomerId, nowUtc))
+        : letter with { Text = $"{letter.Text.TrimEnd()}\n\n{from.Link("follow-up")}" };
 }

@@ -1,19 +1,18 @@
-using System.Globalization;
 using Microsoft.EntityFrameworkCore;
 using MitigationOffice.Business.Data;
-using MitigationOffice.Business.Quotes;
 using MitigationOffice.Business.Shop;
 using MitigationOffice.Business.Systems;
 using MitigationOffice.Business.Tests;
 
 namespace MitigationOffice.Business.FollowUp;
 
-/// <summary>Reads the facts of every house with a running system, one statement for each kind.</summary>
+/// <summary>Reads the facts of the houses with a running system, one statement for each kind.</summary>
 public static class ReadHouseFacts
 {
-    public static async Task<List<HouseFacts>> RunAsync(OfficeDb db, string companyZone, int? houseId, CancellationToken cancel)
+    public static async Task<List<HouseFacts>> RunAsync(OfficeDb db, string companyZone, HouseRange range, CancellationToken cancel)
     {
-        var running = db.Systems.AsNoTracking().Where(s => s.LeftRunning && (houseId == null || s.HouseId == houseId));
+        var (from, to) = (range.From, range.To);
+        var running = db.Systems.AsNoTracking().Where(s => s.LeftRunning && s.HouseId >= from && s.HouseId <= to);
         var systems = await running.Join(db.Houses, s => s.HouseId, h => h.Id, (s, h) => new
         {
             s.HouseId,
@@ -25,17 +24,18 @@ public static class ReadHouseFacts
             s.ActivatedAtUtc,
             s.CompletedOn,
             s.SystemType,
+            s.SuctionDesignId,
         }).ToListAsync(cancel);
-        var tests = (await db.RadonTests.AsNoTracking().Where(t => t.EndedAtUtc != null && (houseId == null || t.HouseId == houseId))
+        var tests = (await db.RadonTests.AsNoTracking().Where(t => t.EndedAtUtc != null && t.HouseId >= from && t.HouseId <= to)
             .Select(t => new { t.HouseId, t.StartedAtUtc, EndedAtUtc = t.EndedAtUtc!.Value, t.Outcome }).ToListAsync(cancel)).ToLookup(t => t.HouseId);
         var parts = (await running.SelectMany(s => s.Components).Where(c => c.RemovedOn == null)
             .Select(c => new HouseFacts.Part(c.Id, c.InstalledSystemId, c.Kind, c.Model, c.FittedOn, c.BatteryFittedOn, c.WarrantyUntil)).ToListAsync(cancel)).ToLookup(c => c.SystemId);
-        var owners = (await db.HouseOwners.AsNoTracking().Where(o => houseId == null || o.HouseId == houseId)
+        var owners = (await db.HouseOwners.AsNoTracking().Where(o => o.HouseId >= from && o.HouseId <= to)
             .Where(o => db.HouseOwners.Any(e => e.HouseId == o.HouseId && (e.FromDay < o.FromDay || (e.FromDay == o.FromDay && e.Id < o.Id))))
             .Select(o => new { o.HouseId, o.Id, o.FromDay }).ToListAsync(cancel)).ToLookup(o => o.HouseId);
-        var changes = (await db.HouseChanges.AsNoTracking().Where(c => houseId == null || c.HouseId == houseId)
+        var changes = (await db.HouseChanges.AsNoTracking().Where(c => c.HouseId >= from && c.HouseId <= to)
             .Select(c => new { c.HouseId, c.Id, c.OnDay, c.Words }).ToListAsync(cancel)).ToLookup(c => c.HouseId);
-        var cold = await AtFreezeRiskAsync(db, houseId, cancel);
+        var ice = await ReadIce.RunAsync(db, range, cancel);
         return [.. systems.GroupBy(s => s.HouseId).Select(g =>
         {
             var (first, zone) = (g.First(), HouseTime.Zone(g.First().TimeZone, companyZone));
@@ -45,7 +45,7 @@ public static class ReadHouseFacts
                 return new HouseFacts.Unit(
                     s.Id, s.TagNumber, HouseTime.DayOf(s.ActivatedAtUtc, zone), s.ActivatedAtUtc, s.CompletedOn,
                     s.SystemType.Contains("passive", StringComparison.OrdinalIgnoreCase) && !fitted.Contains(ComponentKind.Fan),
-                    cold.Contains(g.Key) && !fitted.Contains(ComponentKind.HeatCable), fitted.Contains(ComponentKind.Gauge));
+                    fitted.Contains(ComponentKind.HeatCable) ? null : ice(g.Key, s.SuctionDesignId), fitted.Contains(ComponentKind.Gauge));
             })])
             {
                 Tests = [.. tests[g.Key].OrderBy(t => t.EndedAtUtc).Select(t => new HouseFacts.Test(
@@ -57,17 +57,5 @@ public static class ReadHouseFacts
                 StandsUntil = first.YearsInUse is { } years ? HouseTime.DayOf(first.AskedAtUtc, zone).AddYears(years) : null,
             };
         })];
-    }
-
-    /// <summary>Houses whose signed quote recommended a heat cable or insulation that was not taken.</summary>
-    private static async Task<HashSet<int>> AtFreezeRiskAsync(OfficeDb db, int? houseId, CancellationToken cancel)
-    {
-        var declined = await db.Acceptances.AsNoTracking().Where(a => a.DeclinedAddOnIds != "")
-            .Join(db.QuoteRevisions, a => a.QuoteRevisionId, r => r.Id, (a, r) => new { a.DeclinedAddOnIds, r.Quote!.HouseId })
-            .Where(x => houseId == null || x.HouseId == houseId).ToListAsync(cancel);
-        if (declined.Count == 0) return [];
-        var warming = (await db.Set<QuoteAddOn>().AsNoTracking().Where(o => o.OfferedFor == OfferReason.FreezeGuard || o.OfferedFor == OfferReason.Insulation)
-            .Select(o => o.Id).ToListAsync(cancel)).ConvertAll(id => id.ToString(CultureInfo.InvariantCulture)).ToHashSet(StringComparer.Ordinal);
-        return [.. declined.Where(d => d.DeclinedAddOnIds.Split(',', StringSplitOptions.TrimEntries).Any(warming.Contains)).Select(d => d.HouseId)];
     }
 }

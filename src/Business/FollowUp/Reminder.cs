@@ -57,6 +57,9 @@ public sealed class ReminderRule : Record
     /// <summary>Not said any more so many months after the anchor; empty: as long as the system runs.</summary>
     public int? StopAfterMonths { get; set; }
 
+    /// <summary>For the freeze season: said from so many days at risk in a winter; empty: from one.</summary>
+    public int? AtRiskDays { get; set; }
+
     /// <summary>Sent by default this many days before it is due.</summary>
     public int LeadDays { get; set; }
     public ReminderChannel Channel { get; set; }

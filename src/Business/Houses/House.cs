@@ -48,6 +48,9 @@ public sealed class House : Record
     public bool VermiculiteSuspected { get; set; }
     public bool UnderTrees { get; set; }
 
+    /// <summary>Birds, squirrels or wasps that nest in openings.</summary>
+    public bool AnimalsTrouble { get; set; }
+
     /// <summary>Elevation where it differs from the company's, metres.</summary>
     public double? ElevationM { get; set; }
 

@@ -12,6 +12,16 @@ public sealed record OwedBack(int HouseId, string Street, string Customer, DateO
 /// <summary>Who owes, since when, and who has credit.</summary>
 public static class ListOwed
 {
+    private sealed class Entry
+    {
+        public int HouseId { get; init; }
+        public int CustomerId { get; init; }
+        public DateOnly DueOn { get; init; }
+        public DateOnly CameOn { get; init; }
+        public long Cents { get; init; }
+        public bool Back { get; init; }
+    }
+
     private sealed class Charge
     {
         public int HouseId { get; init; }
@@ -58,68 +68,41 @@ public static class ListOwed
         return Rows([.. charges, .. paidAhead.DistinctBy(c => (c.HouseId, c.CustomerId)).Where(c => c.PaidCents != 0)], today);
     }
 
-    private static IQueryable<Charge> Cancelled(OfficeDb db) =>
-        from s in db.CancelledSales.AsNoTracking()
-        join h in db.Houses on s.HouseId equals h.Id
-        join c in db.Customers on s.CustomerId equals c.Id
-        select new Charge
-        {
-            HouseId = s.HouseId,
-            CustomerId = s.CustomerId,
-            DueOn = s.OwedBackBy,
-            CameOn = s.ReceivedOn,
-            Cents = db.Invoices.Where(i => i.HouseId == s.HouseId && i.CustomerId == s.CustomerId).Sum(i => i.Total.Cents),
-            PaidCents = db.Payments.Where(p => p.HouseId == s.HouseId && p.CustomerId == s.CustomerId).Sum(p => p.Amount.Cents),
-            Street = h.Street,
-            City = h.City,
-            Customer = c.Name,
-            Phone = c.Phone,
-            HouseSearch = h.Search,
-            CustomerSearch = c.Search,
-            Back = true,
-        };
+    private static IQueryable<Charge> Cancelled(OfficeDb db) => Named(db, db.CancelledSales.AsNoTracking().Select(s => new Entry
+    {
+        HouseId = s.HouseId, CustomerId = s.CustomerId, DueOn = s.OwedBackBy, CameOn = s.ReceivedOn, Back = true,
+        Cents = db.Invoices.Where(i => i.HouseId == s.HouseId && i.CustomerId == s.CustomerId).Sum(i => i.Total.Cents),
+    }));
 
-    private static IQueryable<Charge> Charges(OfficeDb db) =>
-        from i in db.Invoices.AsNoTracking()
-        join h in db.Houses on i.HouseId equals h.Id
-        join c in db.Customers on i.CustomerId equals c.Id
-        select new Charge
-        {
-            HouseId = i.HouseId,
-            CustomerId = i.CustomerId,
-            DueOn = i.DueOn,
-            CameOn = i.DueOn,
-            Cents = i.Total.Cents,
-            PaidCents = db.Payments.Where(p => p.HouseId == i.HouseId && p.CustomerId == i.CustomerId).Sum(p => p.Amount.Cents),
-            Street = h.Street,
-            City = h.City,
-            Customer = c.Name,
-            Phone = c.Phone,
-            HouseSearch = h.Search,
-            CustomerSearch = c.Search,
-            Back = false,
-        };
+    private static IQueryable<Charge> Charges(OfficeDb db) => Named(db, db.Invoices.AsNoTracking().Select(i => new Entry
+    {
+        HouseId = i.HouseId, CustomerId = i.CustomerId, DueOn = i.DueOn, CameOn = i.DueOn, Back = false, Cents = i.Total.Cents,
+    }));
 
-    private static IQueryable<Charge> PaidWithoutInvoice(OfficeDb db) =>
-        from p in db.Payments.AsNoTracking()
-        where !db.Invoices.Any(i => i.HouseId == p.HouseId && i.CustomerId == p.CustomerId)
-        join h in db.Houses on p.HouseId equals h.Id
-        join c in db.Customers on p.CustomerId equals c.Id
+    private static IQueryable<Charge> PaidWithoutInvoice(OfficeDb db) => Named(db, db.Payments.AsNoTracking()
+        .Where(p => !db.Invoices.Any(i => i.HouseId == p.HouseId && i.CustomerId == p.CustomerId))
+        .Select(p => new Entry { HouseId = p.HouseId, CustomerId = p.CustomerId, DueOn = p.Day, CameOn = p.Day, Back = false, Cents = 0 }));
+
+    /// <summary>With the names, and all that was paid on the account.</summary>
+    private static IQueryable<Charge> Named(OfficeDb db, IQueryable<Entry> entries) =>
+        from e in entries
+        join h in db.Houses on e.HouseId equals h.Id
+        join c in db.Customers on e.CustomerId equals c.Id
         select new Charge
         {
-            HouseId = p.HouseId,
-            CustomerId = p.CustomerId,
-            DueOn = p.Day,
-            CameOn = p.Day,
-            Cents = 0,
-            PaidCents = db.Payments.Where(x => x.HouseId == p.HouseId && x.CustomerId == p.CustomerId).Sum(x => x.Amount.Cents),
+            HouseId = e.HouseId,
+            CustomerId = e.CustomerId,
+            DueOn = e.DueOn,
+            CameOn = e.CameOn,
+            Cents = e.Cents,
+            PaidCents = db.Payments.Where(p => p.HouseId == e.HouseId && p.CustomerId == e.CustomerId).Sum(p => p.Amount.Cents),
             Street = h.Street,
             City = h.City,
             Customer = c.Name,
             Phone = c.Phone,
             HouseSearch = h.Search,
             CustomerSearch = c.Search,
-            Back = false,
+            Back = e.Back,
         };
 
     private static IQueryable<Charge> Found(IQueryable<Charge> all, string find)

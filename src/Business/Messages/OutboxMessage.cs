@@ -25,7 +25,7 @@ public enum DeliveryState
     /// <summary>The server had the message but its answer never came: it may or may not have gone out.</summary>
     Uncertain,
 
-    /// <summary>The address asked not to be written to.</summary>
+    /// <summary>Not sent: the address asked not to be written to, or what it says no longer holds.</summary>
     Suppressed,
 }
 
@@ -58,6 +58,12 @@ public sealed class OutboxMessage : Record
 
     /// <summary>When an uncertain message was sent once more, with the same Message-ID.</summary>
     public DateTime? ResentAtUtc { get; set; }
+
+    /// <summary>It was uncertain once: a server may have it with these very words.</summary>
+    public bool MayHaveLeft => ResentAtUtc is not null;
+
+    /// <summary>On its first way to a server.</summary>
+    public bool NeverHandedOver => Attempts <= 1 && LastAnswer.Length == 0 && !MayHaveLeft;
 }
 
 /// <summary>An address that is not written to any more, for one class of mail or all.</summary>

@@ -12,8 +12,7 @@ public static class QueueMail
     {
         var earlier = db.Outbox.Local.FirstOrDefault(m => m.Key == letter.Key) ?? await db.Outbox.FirstOrDefaultAsync(m => m.Key == letter.Key, cancel);
         if (earlier is not null) return earlier;
-        var token = letter.Class == MailClass.Work ? null : AddUnsubscribeLink(db, nowUtc, letter);
-        var (mime, messageId) = RenderMail.Bytes(from, nowUtc, letter, token is null ? null : from.Link($"unsubscribe/{token}"));
+        var (mime, messageId) = Render(db, from, nowUtc, letter);
         var message = new OutboxMessage
         {
             Key = letter.Key,
@@ -30,6 +29,23 @@ public static class QueueMail
         db.Outbox.Add(message);
         return message;
     }
+
+    /// <summary>Other words for a message that is claimed and no server has: to be saved together with the claim. It keeps its Message-ID
+    /// only if no server ever saw it with the words it had.</summary>
+    public static async Task<OutboxMessage> RenderAnewAsync(OfficeDb db, MailIdentity from, DateTime nowUtc, OutboxMessage message, Letter letter, CancellationToken cancel)
+    {
+        var id = message.Id;
+        var (mime, messageId) = Render(db, from, nowUtc, letter with { Key = message.NeverHandedOver ? message.Key : $"{message.Key}:{message.Attempts}" });
+        var (address, name, subject) = (MailAddress.KeyOf(letter.ToAddress), MailAddress.OneLine(letter.ToName), MailAddress.OneLine(letter.Subject));
+        await db.SaveChangesAsync(cancel);
+        await db.Outbox.Where(m => m.Id == id).ExecuteUpdateAsync(
+            s => s.SetProperty(m => m.Mime, mime).SetProperty(m => m.MessageId, messageId).SetProperty(m => m.ToAddress, address).SetProperty(m => m.ToName, name)
+                .SetProperty(m => m.Subject, subject).SetProperty(m => m.Version, m => m.Version + 1), cancel);
+        return await db.Outbox.AsNoTracking().SingleAsync(m => m.Id == id, cancel);
+    }
+
+    private static (byte[] Mime, string MessageId) Render(OfficeDb db, MailIdentity from, DateTime nowUtc, Letter letter) =>
+        RenderMail.Bytes(from, nowUtc, letter, letter.Class == MailClass.Work ? null : from.Link($"unsubscribe/{AddUnsubscribeLink(db, nowUtc, letter)}"));
 
     private static string AddUnsubscribeLink(OfficeDb db, DateTime nowUtc, Letter letter)
     {

@@ -25,6 +25,13 @@ public static partial class RenderMail
         return (bytes.ToArray(), id);
     }
 
+    /// <summary>Whether this is how the text of a rendered message begins.</summary>
+    public static bool Says(byte[] mime, string text)
+    {
+        using var bytes = new MemoryStream(mime);
+        return MimeMessage.Load(bytes).TextBody?.ReplaceLineEndings("\n").StartsWith(text.ReplaceLineEndings("\n").Trim(), StringComparison.Ordinal) == true;
+    }
+
     private static readonly FormatOptions Lines = Crlf();
 
     private static FormatOptions Crlf()
@@ -72,8 +79,8 @@ public static partial class RenderMail
     /// <summary>Paragraphs from blank lines, links from addresses; everything else is text.</summary>
     public static string Html(string text, string title, IReadOnlyList<string>? heads = null)
     {
-        var html = new StringBuilder($"<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><title>{WebUtility.HtmlEncode(title)}</title></head>\n")
-            .Append("<body style=\"font:16px/1.5 sans-serif;color:#1d2933;max-width:38em;margin:1em\">\n");
+        var html = new StringBuilder($"<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><meta name=\"viewport\" content=\"width=device-width\"><title>{WebUtility.HtmlEncode(title)}</title></head>\n")
+            .Append("<body style=\"font:16px/1.5 sans-serif;color:#1d2933;max-width:38em;margin:1em;overflow-wrap:anywhere\">\n");
         foreach (var paragraph in text.ReplaceLineEndings("\n").Split("\n\n", StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries))
         {
             var (open, close) = heads?.Contains(paragraph) == true ? ("<h2 style=\"font-size:1em;margin-top:1.5em\">", "</h2>\n") : ("<p>", "</p>\n");

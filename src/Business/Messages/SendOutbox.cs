@@ -1,4 +1,5 @@
 using System.Data.Common;
+using System.Globalization;
 using Microsoft.EntityFrameworkCore;
 using MitigationOffice.Business.Data;
 
@@ -9,7 +10,7 @@ public sealed record OutboxRound(int Sent, int Later, int Refused, int Uncertain
 
 /// <summary>Sends what waits in the outbox. May run twice at once or be killed at any instant: a message is claimed before it is
 /// given over, so that none is lost and none goes out twice unseen.</summary>
-public sealed class SendOutbox(OfficeDb db, MailSettings mail, MailFolder folder, ClockWatch watch, TimeProvider clock)
+public sealed class SendOutbox(OfficeDb db, MailSettings mail, MailFolder folder, ClockWatch watch, IEnumerable<IClaimCheck> checks, TimeProvider clock)
 {
     /// <summary>A claim says for so long that its holder lives; while a server is slow to answer it is renewed. One that lapses while
     /// its holder lives after all does no harm: the message counts as uncertain until the holder writes the answer down.</summary>
@@ -83,11 +84,39 @@ public sealed class SendOutbox(OfficeDb db, MailSettings mail, MailFolder folder
         return db.Outbox.CountAsync(m => m.Class != MailClass.Work && m.SentAtUtc > since, cancel);
     }
 
-    /// <summary>One statement: still waiting, still due and not opted out, or not ours.</summary>
-    private async Task<OutboxMessage?> ClaimAsync(int id, CancellationToken cancel)
+    /// <summary>One transaction: the claim, and one more look whether it still says what is true.</summary>
+    private Task<OutboxMessage?> ClaimAsync(int id, CancellationToken cancel)
     {
-        var (now, until) = (Now, Now + ClaimFor);
-        var won = await db.WriteAsync(() => db.Outbox
+        db.ChangeTracker.Clear();
+        return db.WriteAsync(
+            async () =>
+            {
+                var now = Now;
+                var wasUncertain = await db.Outbox.AnyAsync(m => m.Id == id && m.State == DeliveryState.Uncertain, cancel);
+                if (!await TakeAsync(id, now, cancel)) return null;
+                var claimed = await db.Outbox.AsNoTracking().SingleAsync(m => m.Id == id, cancel);
+                foreach (var check in checks)
+                {
+                    var verdict = await check.LookAsync(db, claimed, now, cancel);
+                    if (verdict.Withdrawn.Length > 0)
+                    {
+                        await (claimed.MayHaveLeft ? StayUncertainAsync(id, wasUncertain, now, verdict.Withdrawn, cancel) : WithdrawAsync(claimed, verdict.Withdrawn, cancel));
+                        return null;
+                    }
+
+                    if (verdict.Anew is { } anew) claimed = await QueueMail.RenderAnewAsync(db, anew.From, now, claimed, anew.Letter, cancel);
+                }
+
+                return claimed;
+            },
+            cancel);
+    }
+
+    /// <summary>One statement: still waiting, still due and not opted out, or not ours.</summary>
+    private async Task<bool> TakeAsync(int id, DateTime now, CancellationToken cancel)
+    {
+        var until = now + ClaimFor;
+        return await db.Outbox
             .Where(m => m.Id == id && m.NextTryUtc <= now)
             .Where(m => m.State == DeliveryState.Waiting || (m.State == DeliveryState.Uncertain && m.ResentAtUtc == null))
             .Where(m => !db.Suppressions.Any(s => s.Address == m.ToAddress && (s.Class == null || s.Class == m.Class)))
@@ -97,9 +126,34 @@ public sealed class SendOutbox(OfficeDb db, MailSettings mail, MailFolder folder
                 .SetProperty(m => m.ClaimedUntilUtc, until)
                 .SetProperty(m => m.ClaimedBy, _me)
                 .SetProperty(m => m.Attempts, m => m.Attempts + 1)
-                .SetProperty(m => m.Version, m => m.Version + 1), cancel), cancel);
-        return won == 1 ? await db.Outbox.AsNoTracking().SingleAsync(m => m.Id == id, CancellationToken.None) : null;
+                .SetProperty(m => m.Version, m => m.Version + 1), cancel) == 1;
     }
+
+    /// <summary>Not sent, and no longer the message of its cause: should that come true again, another is written.</summary>
+    private Task<int> WithdrawAsync(OutboxMessage claimed, string why, CancellationToken cancel)
+    {
+        var key = string.Create(CultureInfo.InvariantCulture, $"{claimed.Key}:withdrawn:{claimed.Id}");
+        return db.Outbox.Where(m => m.Id == claimed.Id).ExecuteUpdateAsync(
+            s => s
+                .SetProperty(m => m.Key, key)
+                .SetProperty(m => m.State, DeliveryState.Suppressed)
+                .SetProperty(m => m.ClaimedUntilUtc, (DateTime?)null)
+                .SetProperty(m => m.Attempts, m => m.Attempts - 1)
+                .SetProperty(m => m.LastAnswer, Short($"Not sent: {why}"))
+                .SetProperty(m => m.Version, m => m.Version + 1), cancel);
+    }
+
+    /// <summary>It may have left already, so it is not taken back; a person sees why it was not sent once more. Looked at again after a day.</summary>
+    private Task<int> StayUncertainAsync(int id, bool wasUncertain, DateTime now, string why, CancellationToken cancel) =>
+        db.Outbox.Where(m => m.Id == id).ExecuteUpdateAsync(
+            s => s
+                .SetProperty(m => m.State, DeliveryState.Uncertain)
+                .SetProperty(m => m.ResentAtUtc, m => wasUncertain ? null : m.ResentAtUtc)
+                .SetProperty(m => m.ClaimedUntilUtc, (DateTime?)null)
+                .SetProperty(m => m.NextTryUtc, now + OnceMoreAfter)
+                .SetProperty(m => m.Attempts, m => m.Attempts - 1)
+                .SetProperty(m => m.LastAnswer, Short($"It may have arrived, and was not sent once more: {why}"))
+                .SetProperty(m => m.Version, m => m.Version + 1), cancel);
 
     private async Task<DoorAnswer> GiveOverAsync(IMailDoor door, OutboxMessage claimed, CancellationToken cancel)
     {

@@ -1,5 +1,6 @@
 using MitigationOffice.Business.Data;
 using MitigationOffice.Business.Shop;
+using MitigationOffice.Business.Shop.Offers;
 
 namespace MitigationOffice.Business.Quotes;
 

@@ -16,9 +16,13 @@ public static class Advise
         return new(gauge, GaugeToday.Words(look), look.Sign == Sign.FumesOrCoAlarm, Headline(look, gauge, causes.Count), causes);
     }
 
+    /// <summary>Whether the gauge says that a system draws which was left switched off.</summary>
+    private static bool RunsThoughLeftOff(GaugeState gauge) => gauge is GaugeState.Lower or GaugeState.AboutTheSame or GaugeState.Higher or GaugeState.NothingToCompare;
+
     private static string Headline(Look look, GaugeState gauge, int causes) => (look.Sign, gauge) switch
     {
         (Sign.FumesOrCoAlarm, _) => "Go outside now, everybody, and call the emergency number from there.",
+        _ when !look.LeftRunning => RunsThoughLeftOff(gauge) ? "This system was left switched off, and the gauge says that it draws." : "This system was left switched off on purpose. Leave it off.",
         (_, GaugeState.Level) => "The system is not drawing at this moment.",
         (Sign.FanSilent, _) => "The fan may not be running.",
         (_, GaugeState.Lower) => "The system draws less than at the start.",
@@ -31,6 +35,15 @@ public static class Advise
 
     private static IEnumerable<(Cause Cause, string Why)> Order(Look look, GaugeState gauge)
     {
+        if (!look.LeftRunning && look.Sign != Sign.FumesOrCoAlarm)
+        {
+            // Advice that ends in switching it on would be dangerous here.
+            yield return (Cause.Backdraft, RunsThoughLeftOff(gauge)
+                ? "It was left off because fumes came back into the house, or nobody had made sure that they do not. Switch it off at its switch, open the windows and call."
+                : "It was left off because fumes came back into the house, or nobody had made sure that they do not. A level gauge, a silent fan and an alarm that sounds come from that. Do not switch it on; ask when it will be put right.");
+            yield break;
+        }
+
         foreach (var c in BySign(look, gauge)) yield return c;
         foreach (var c in gauge switch
         {

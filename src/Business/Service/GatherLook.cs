@@ -14,6 +14,7 @@ public static class GatherLook
         var s = await db.Systems.AsNoTracking().Where(x => x.Id == systemId).Select(x => new
         {
             x.StartUpGaugePa,
+            x.LeftRunning,
             Report = db.Designs.Where(d => d.Id == x.SuctionDesignId).Select(d => d.ReportJson).FirstOrDefault(),
             Cable = x.Components.Any(c => c.Kind == ComponentKind.HeatCable && c.RemovedOn == null),
             Alarm = x.Components.Where(c => c.Kind == ComponentKind.Alarm && c.RemovedOn == null).OrderByDescending(c => c.Id).Select(c => new { c.BatteryFittedOn }).FirstOrDefault(),
@@ -24,7 +25,7 @@ public static class GatherLook
         }).AsSingleQuery().FirstOrDefaultAsync();
         return s is null ? new Look(Sign.Other, day) : new Look(Sign.JustReading, day)
         {
-            StartPa = s.StartUpGaugePa, Winter = ForeseenSuction.WinterOf(s.Report), HasHeatCable = s.Cable, HasAlarm = s.Alarm is not null, BatteryOn = s.Alarm?.BatteryFittedOn, BatteryMonths = s.Months,
+            StartPa = s.StartUpGaugePa, LeftRunning = s.LeftRunning, Winter = ForeseenSuction.WinterOf(s.Report), HasHeatCable = s.Cable, HasAlarm = s.Alarm is not null, BatteryOn = s.Alarm?.BatteryFittedOn, BatteryMonths = s.Months,
             FanFittedOn = s.Fan?.FittedOn, FanLifeYears = s.Fan?.Life, HasSump = s.House.Sump != SumpKind.None, NaturalDraft = s.House.Natural,
         };
     }

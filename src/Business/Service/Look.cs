@@ -23,6 +23,9 @@ public sealed record Look(Sign Sign, DateOnly Day)
     public int? FanLifeYears { get; init; }
     public bool NaturalDraft { get; init; }
 
+    /// <summary>False where the system was left switched off, for fumes came back or nobody had made sure that they do not.</summary>
+    public bool LeftRunning { get; init; } = true;
+
     /// <summary>True in frost, false above it, null where nobody said how cold it is outdoors.</summary>
     public bool? Freezing => OutdoorC is { } c ? c <= 0 : null;
 

@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using MitigationOffice.Business.Data;
+using MitigationOffice.Business.Shop.Offers;
 using MitigationOffice.Engineering.Piping;
 using static MitigationOffice.Business.Data.TypedNumbers;
 
@@ -10,7 +11,19 @@ public static class PriceBookFile
 {
     public static readonly string[] Columns =
         ["code", "name", "kind", "use", "unit", "cost", "rule", "markup_percent", "fixed_price", "labour_minutes", "taxable", "reason", "retired",
-            "taken_by", "pipe_size", "fan_model", "from_tier", "offered_for", "recommended_from"];
+            "taken_by", "pipe_size", "fan_model", "from_tier", "offered_for", "recommended_from", "own_rule"];
+
+    /// <summary>How a value on record is kept that a file has no column for. The code, name and kind stand in every file.</summary>
+    private static readonly (string Column, Action<PriceItem, PriceItem> Keep)[] Keep =
+    [
+        ("use", (to, from) => to.Use = from.Use), ("unit", (to, from) => to.Unit = from.Unit), ("cost", (to, from) => to.Cost = from.Cost),
+        ("rule", (to, from) => to.Rule = from.Rule), ("markup_percent", (to, from) => to.MarkupPercent = from.MarkupPercent),
+        ("fixed_price", (to, from) => to.FixedPrice = from.FixedPrice), ("labour_minutes", (to, from) => to.LabourMinutes = from.LabourMinutes),
+        ("taxable", (to, from) => to.Taxable = from.Taxable), ("reason", (to, from) => to.Reason = from.Reason), ("retired", (to, from) => to.Retired = from.Retired),
+        ("taken_by", (to, from) => to.TakenBy = from.TakenBy), ("pipe_size", (to, from) => to.PipeSize = from.PipeSize), ("fan_model", (to, from) => to.FanModel = from.FanModel),
+        ("from_tier", (to, from) => to.FromTier = from.FromTier), ("offered_for", (to, from) => to.OfferedFor = from.OfferedFor),
+        ("recommended_from", (to, from) => to.RecommendedFrom = from.RecommendedFrom), ("own_rule", (to, from) => to.OwnRule = from.OwnRule),
+    ];
 
     private static readonly string[] PipeSizes = [.. PipeSize.All.Select(s => s.Key)];
 
@@ -18,17 +31,17 @@ public static class PriceBookFile
     [
         i.Code, i.Name, i.Kind.ToString().ToLowerInvariant(), i.Use.ToString().ToLowerInvariant(), i.Unit, Plain(i.Cost), i.Rule.ToString().ToLowerInvariant(),
         Plain(i.MarkupPercent), Plain(i.FixedPrice), Plain((decimal)i.LabourMinutes), i.Taxable ? "yes" : "no", i.Reason, i.Retired ? "yes" : "no",
-        i.TakenBy.ToString().ToLowerInvariant(), i.PipeSize, i.FanModel, Plain((decimal)i.FromTier), i.OfferedFor.ToString().ToLowerInvariant(), i.RecommendedFrom is { } from ? Plain(from) : "",
+        i.TakenBy.ToString().ToLowerInvariant(), i.PipeSize, i.FanModel, Plain((decimal)i.FromTier), i.OfferedFor.ToString().ToLowerInvariant(), i.RecommendedFrom is { } from ? Plain(from) : "", i.OwnRule,
     ]));
 
-    public static (IReadOnlyList<PriceItem> Items, IReadOnlyList<string> Problems) Read(string text)
+    public static PriceFile Read(string text)
     {
         var content = Csv.Read(text, ["code", "name", "kind"], Columns);
         var problems = content.Problems.ToList();
         var items = content.Rows.Select(row => ReadRow(new RowReading(row, problems))).ToList();
         foreach (var twice in items.Where(i => i.Code.Length > 0).GroupBy(i => i.Code, StringComparer.OrdinalIgnoreCase).Where(g => g.Count() > 1))
             problems.Add($"The code {twice.Key} stands on {twice.Count()} lines.");
-        return (items, problems);
+        return new(items, problems, content.Rows.SelectMany(r => r.Cells.Keys).ToHashSet(StringComparer.Ordinal));
     }
 
     private static PriceItem ReadRow(RowReading row)
@@ -39,7 +52,10 @@ public static class PriceBookFile
         item.FromTier = row.Has("from_tier") ? row.Whole("from_tier", 0, 3, item.Use == PriceUse.Part ? 1 : 0) : GuessTaking.FromTierOf(item);
         if (item.Rule == PriceRule.Margin && item.MarkupPercent > PriceItem.MostMarginPercent) row.Refuse($"“markup_percent” is a margin here, at most {Plain(PriceItem.MostMarginPercent)} %; not {Plain(item.MarkupPercent)}.");
         if (item.PipeSize.Length > 0 && !PipeSizes.Contains(item.PipeSize)) row.Refuse($"“pipe_size” must be one of {string.Join(", ", PipeSizes)}, or empty; not {item.PipeSize}.");
-        if (item.OfferedFor == OfferReason.LargerPipe && item.PipeSize.Length == 0) row.Refuse("“pipe_size” is empty; a larger pipe needs its size.");
+        if (row.Has("offered_for") && item.OfferedFor == OfferReason.LargerPipe && item.PipeSize.Length == 0) row.Refuse("“pipe_size” is empty; a larger pipe needs its size.");
+        item.OwnRule = ShippedRules.Kept(row.Text("own_rule", most: ReadOfferRule.LongestText));
+        if (item.OwnRule.Length > 0)
+            foreach (var problem in ReadOfferRule.Of(item.OwnRule).Problems) row.Refuse($"“own_rule”: {problem}");
         return item;
     }
 
@@ -63,12 +79,12 @@ public static class PriceBookFile
         RecommendedFrom = row.Has("recommended_from") ? row.NumberOrNone("recommended_from", -100, 10_000) : null,
     };
 
-    /// <summary>Puts the lines into the price book: known codes are changed, new ones added, none removed.</summary>
-    public static async Task<(int Added, int Changed)> ApplyAsync(OfficeDb db, IReadOnlyList<PriceItem> items)
+    /// <summary>Puts the lines into the price book: known codes are changed in what the file has a column for, new ones added, none removed.</summary>
+    public static async Task<(int Added, int Changed)> ApplyAsync(OfficeDb db, PriceFile file)
     {
         var known = (await db.PriceItems.ToListAsync()).ToDictionary(i => i.Code, StringComparer.OrdinalIgnoreCase);
         var (added, changed) = (0, 0);
-        foreach (var item in items)
+        foreach (var item in file.Items)
         {
             if (!known.TryGetValue(item.Code, out var kept))
             {
@@ -77,6 +93,8 @@ public static class PriceBookFile
                 continue;
             }
 
+            foreach (var (column, keep) in Keep)
+                if (!file.Columns.Contains(column)) keep(item, kept);
             kept.TakeFrom(item);
             if (db.Entry(kept).State == EntityState.Modified || db.Entry(kept).ComplexProperties.Any(c => c.IsModified)) changed++;
         }
@@ -84,4 +102,10 @@ public static class PriceBookFile
         await db.SaveChangesAsync();
         return (added, changed);
     }
+}
+
+/// <param name="Columns">What the file has; a value that it has no column for stays as it is on record.</param>
+public sealed record PriceFile(IReadOnlyList<PriceItem> Items, IReadOnlyList<string> Problems, IReadOnlySet<string> Columns)
+{
+    public void Deconstruct(out IReadOnlyList<PriceItem> items, out IReadOnlyList<string> problems) => (items, problems) = (Items, Problems);
 }

@@ -77,6 +77,9 @@ public sealed class PriceItem : Record
 
     /// <summary>From which computed number on it is recommended, in the unit that its reason names; empty: as the program judges.</summary>
     public decimal? RecommendedFrom { get; set; }
+
+    /// <summary>When it is included, offered or not offered, in lines as <see cref="Offers.ReadOfferRule"/> reads them; empty: as for every item wanted for the same.</summary>
+    public string OwnRule { get; set; } = "";
     public bool Retired { get; set; }
 
     /// <summary>Takes over every value of another version of this item, but not its code.</summary>
@@ -85,8 +88,8 @@ public sealed class PriceItem : Record
         (Name, Kind, Use, Unit, Cost, Rule) = (other.Name, other.Kind, other.Use, other.Unit, other.Cost, other.Rule);
         (MarkupPercent, FixedPrice, LabourMinutes, Taxable, Reason, Retired) =
             (other.MarkupPercent, other.FixedPrice, other.LabourMinutes, other.Taxable, other.Reason, other.Retired);
-        (TakenBy, PipeSize, FanModel, FromTier, OfferedFor, RecommendedFrom) =
-            (other.TakenBy, other.PipeSize, other.FanModel, other.FromTier, other.OfferedFor, other.RecommendedFrom);
+        (TakenBy, PipeSize, FanModel, FromTier, OfferedFor, RecommendedFrom, OwnRule) =
+            (other.TakenBy, other.PipeSize, other.FanModel, other.FromTier, other.OfferedFor, other.RecommendedFrom, other.OwnRule);
     }
 
     /// <summary>Price of one unit, its labour at the given hourly price included.</summary>

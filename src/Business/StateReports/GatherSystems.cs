@@ -11,23 +11,27 @@ namespace MitigationOffice.Business.StateReports;
 public sealed class GatherSystems(OfficeDb db, ReportHead head)
 {
     private readonly Dictionary<string, TimeZoneInfo> _zones = new(StringComparer.Ordinal);
+    private readonly SharedText _shared = new();
 
     public async Task<List<SystemToReport>> ReadAsync(CancellationToken cancel = default)
     {
         var code = head.Profile.Code;
-        var systems = await (from s in db.Systems.AsNoTracking()
-                             join h in db.Houses on s.HouseId equals h.Id
-                             orderby s.ActivatedAtUtc, s.Id
-                             select new SystemRow
-                             {
-                                 Id = s.Id, HouseId = s.HouseId, Tag = s.TagNumber, ActivatedAtUtc = s.ActivatedAtUtc, CompletedOn = s.CompletedOn, Type = s.SystemType, Points = s.SuctionPoints,
-                                 Pipe = s.PipeSize, FanPlace = s.FanPlace, GaugePa = s.StartUpGaugePa, Backdraft = s.Backdraft, Cents = s.Price.Cents, Notes = s.DifferencesFromDesign,
-                                 Street = h.Street, Street2 = h.Street2, City = h.City, County = h.County, State = h.State, Zip = h.Zip, Zone = h.TimeZone, Building = h.Building,
-                                 JobId = s.JobId, JobNumber = db.Jobs.Where(j => j.Id == s.JobId).Select(j => j.Number).FirstOrDefault(), JobDay = db.Jobs.Where(j => j.Id == s.JobId).Select(j => j.Day ?? j.DoneOn).FirstOrDefault(),
-                                 LeftOut = db.ReportExclusions.Where(e => e.ProfileCode == code && e.InstalledSystemId == s.Id && e.OpenKey != null).Select(e => e.Reason).FirstOrDefault(),
-                             }).ToListAsync(cancel);
         var parts = await ReadSystemParts.RunAsync(db, cancel);
-        return [.. systems.Select(s => Of(s, parts))];
+        var rows = (from s in db.Systems.AsNoTracking()
+                    join h in db.Houses on s.HouseId equals h.Id
+                    orderby s.ActivatedAtUtc, s.Id
+                    select new SystemRow
+                    {
+                        Id = s.Id, HouseId = s.HouseId, Tag = s.TagNumber, ActivatedAtUtc = s.ActivatedAtUtc, CompletedOn = s.CompletedOn, Type = s.SystemType, Points = s.SuctionPoints,
+                        Pipe = s.PipeSize, FanPlace = s.FanPlace, GaugePa = s.StartUpGaugePa, Backdraft = s.Backdraft, Cents = s.Price.Cents, Notes = s.DifferencesFromDesign,
+                        Street = h.Street, Street2 = h.Street2, City = h.City, County = h.County, State = h.State, Zip = h.Zip, Zone = h.TimeZone, Building = h.Building,
+                        JobId = s.JobId, JobNumber = db.Jobs.Where(j => j.Id == s.JobId).Select(j => j.Number).FirstOrDefault(), JobDay = db.Jobs.Where(j => j.Id == s.JobId).Select(j => j.Day ?? j.DoneOn).FirstOrDefault(),
+                        LeftOut = db.ReportExclusions.Where(e => e.ProfileCode == code && e.InstalledSystemId == s.Id && e.OpenKey != null).Select(e => e.Reason).FirstOrDefault(),
+                    }).AsAsyncEnumerable();
+        var systems = new List<SystemToReport>();
+        // One after the other: of ten thousand rows only the values stay.
+        await foreach (var row in rows.WithCancellation(cancel)) systems.Add(Of(row, parts));
+        return systems;
     }
 
     private SystemToReport Of(SystemRow s, ReadSystemParts parts)
@@ -43,7 +47,8 @@ public sealed class GatherSystems(OfficeDb db, ReportHead head)
         RowValues.PutSystem(values, s, on, fans.Find(f => f.RemovedOn is null) ?? fans.LastOrDefault());
         RowValues.PutBefore(values, parts.TestBefore(s.HouseId, on));
         if (after is not null) RowValues.PutAfter(values, after, s.ActivatedAtUtc, zone);
-        return new(s.Id, s.HouseId, s.Tag, s.State, s.LeftOut ?? "", s.ActivatedAtUtc, [.. Occurrences(s, on, fans, after, zone)], values) { JobId = s.JobId, CustomerId = owner?.CustomerId, TestId = after?.Id };
+        values.Share(_shared);
+        return new(s.Id, s.HouseId, _shared.Of(s.Tag), _shared.Of(s.State), s.LeftOut ?? "", s.ActivatedAtUtc, [.. Occurrences(s, on, fans, after, zone)], values) { JobId = s.JobId, CustomerId = owner?.CustomerId, TestId = after?.Id };
     }
 
     private IEnumerable<Occurrence> Occurrences(SystemRow s, DateOnly on, List<FanRow> fans, TestRow? after, TimeZoneInfo zone)

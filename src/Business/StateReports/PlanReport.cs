@@ -12,17 +12,16 @@ public static class PlanReport
     public const string NotYet = "not yet: there is no valid test after the work";
 
     /// <param name="told">Every row ever frozen under this profile, in any order.</param>
-    public static PlannedReport Of(ReportProfile profile, ReportPeriod period, DateOnly startsOn, IReadOnlyList<SystemToReport> systems, IEnumerable<ReportEntry> told, IReadOnlyDictionary<int, ReportRun> runs)
+    public static PlannedReport Of(ReportProfile profile, ReportPeriod period, DateOnly startsOn, IReadOnlyList<SystemToReport> systems, IEnumerable<ToldRow> told, IReadOnlyDictionary<int, ReportRun> runs)
     {
-        var before = told.OrderBy(e => runs[e.ReportRunId].Number).ThenBy(e => e.Position).ToLookup(e => ReportEntry.KeyOf(e.InstalledSystemId, e.EventKey), StringComparer.Ordinal);
-        var ofSystem = before.SelectMany(g => g).ToLookup(e => e.InstalledSystemId);
+        var ofSystem = told.OrderBy(e => runs[e.ReportRunId].Number).ThenBy(e => e.Position).ToLookup(e => e.InstalledSystemId);
         var (text, rows, places) = (new RowText(profile), new List<PlannedRow>(), new List<SystemPlace>());
         foreach (var system in systems)
         {
             var because = Because(profile, system);
             foreach (var occurrence in system.Occurrences)
             {
-                var earlier = before[ReportEntry.KeyOf(system.Id, occurrence.Key)].ToList();
+                var earlier = ofSystem[system.Id].Where(e => e.EventKey == occurrence.Key).ToList();
                 if (earlier.Count == 0) First(system, occurrence, because);
                 else Again(system, occurrence, earlier, because);
             }
@@ -48,7 +47,7 @@ public static class PlanReport
             if (occurrence.Day <= period.Last) rows.Add(new(system, occurrence, period.Holds(occurrence.Day) ? RowKind.New : RowKind.Late, system.Values));
         }
 
-        void Again(SystemToReport system, Occurrence occurrence, List<ReportEntry> earlier, string why)
+        void Again(SystemToReport system, Occurrence occurrence, List<ToldRow> earlier, string why)
         {
             var last = earlier[^1];
             var withdrawn = last.Kind == RowKind.Withdrawal;
@@ -56,13 +55,13 @@ public static class PlanReport
             var amends = string.Create(CultureInfo.InvariantCulture, $"{runs[last.ReportRunId].Period} row {last.Position}");
             if (why.Length > 0)
             {
-                if (!withdrawn) rows.Add(new(system, occurrence, RowKind.Withdrawal, RowText.Read(last.RowJson), amends, why, last.RowJson));
+                if (!withdrawn) rows.Add(new(system, occurrence, RowKind.Withdrawal, last.RowJson is { } then ? RowText.Read(then) : system.Values, amends, why, last.RowJson));
             }
             else if (withdrawn)
             {
                 rows.Add(new(system, occurrence, RowKind.Correction, system.Values, amends, "to be reported after all"));
             }
-            else if (text.Changed(last.RowJson, system.Values) is { Count: > 0 } changed)
+            else if (last.RowJson is { } reported && text.Changed(reported, system.Values) is { Count: > 0 } changed)
             {
                 rows.Add(new(system, occurrence, RowKind.Correction, system.Values, amends, string.Join(", ", changed)));
             }

@@ -32,19 +32,40 @@ public static class PreviewReport
     public static async Task<PlannedReport> PlanAsync(OfficeDb db, ReportHead head, ReportPeriod period, CancellationToken cancel = default)
     {
         var systems = await new GatherSystems(db, head).ReadAsync(cancel);
-        var code = head.Profile.Code;
-        var told = await db.ReportEntries.AsNoTracking().Where(e => e.ProfileCode == code).ToListAsync(cancel);
-        return PlanReport.Of(head.Profile, period, head.StartsOn(period), systems, told, head.Runs.ToDictionary(r => r.Id));
+        return PlanReport.Of(head.Profile, period, head.StartsOn(period), systems, await ToldAsync(db, head, systems, cancel), head.Runs.ToDictionary(r => r.Id));
+    }
+
+    /// <summary>Every row ever frozen under the profile; the text of one that says what the records say now is dropped as it is read.</summary>
+    private static async Task<List<ToldRow>> ToldAsync(OfficeDb db, ReportHead head, List<SystemToReport> systems, CancellationToken cancel)
+    {
+        var (code, told) = (head.Profile.Code, new List<ToldRow>());
+        if (head.Runs.Count == 0) return told;
+        var (text, shared, now) = (new RowText(head.Profile), new SharedText(), systems.ToDictionary(s => s.Id, s => s.Values));
+        var rows = db.ReportEntries.AsNoTracking().Where(e => e.ProfileCode == code)
+            .Select(e => new ToldRow(e.ReportRunId, e.InstalledSystemId, e.EventKey, e.CountsKey != null, e.Kind, e.Position, e.Day, e.Changed, e.RowJson)).AsAsyncEnumerable();
+        await foreach (var row in rows.WithCancellation(cancel))
+        {
+            var same = now.TryGetValue(row.InstalledSystemId, out var values) && text.IsOf(row.RowJson!, values);
+            told.Add(row with { EventKey = shared.Of(row.EventKey), RowJson = same ? null : row.RowJson });
+        }
+
+        return told;
     }
 
     /// <summary>A frozen report as its rows were kept, by the profile's text of then.</summary>
-    public static ReportTable Frozen(ReportRun run, IEnumerable<ReportEntry> entries) => new(
+    public static ReportTable Frozen(ReportRun run, IEnumerable<ReportEntry> entries, IReadOnlyList<string>? alsoPrivate = null) => new(
         ReadProfile.Of(run.ProfileJson).Profile ?? throw new InvalidOperationException($"The profile of report {run.ProfileCode} {run.Period} cannot be read."),
-        run.Days, JsonSerializer.Deserialize<Dictionary<string, string>>(run.HeadJson)!, [.. entries.OrderBy(e => e.Position).Select(RowToWrite.Of)]);
+        run.Days, JsonSerializer.Deserialize<Dictionary<string, string>>(run.HeadJson)!, [.. entries.OrderBy(e => e.Position).Select(RowToWrite.Of)])
+    {
+        AlsoPrivate = alsoPrivate ?? [],
+    };
 
     private static ReportTable Table(ReportHead head, PlannedReport plan, string signedBy) => new(
         head.Profile, plan.Period, head.Values(plan.Period, plan.Rows.Count == 0, signedBy),
-        [.. plan.Rows.Select(r => new RowToWrite(r.Kind, r.Occurrence.Key, r.Occurrence.Day, r.Amends, r.Changed, r.Values))]);
+        [.. plan.Rows.Select(r => new RowToWrite(r.Kind, r.Occurrence.Key, r.Occurrence.Day, r.Amends, r.Changed, r.Values))])
+    {
+        AlsoPrivate = head.AlsoPrivate(plan.Rows.Select(r => r.System.State)),
+    };
 
     private static (string Why, ReportPeriod? First) NotNow(ReportHead head, PlannedReport plan, DateOnly today)
     {

@@ -26,7 +26,7 @@ public sealed record ReportProof(ReportHead Head, PlannedReport Plan, DateOnly S
 {
     public bool AddsUp => Periods.All(p => p.AddsUp) && Runs.All(r => r.AddsUp) && Checks.All(c => c.Right);
 
-    public ReportRun RunOf(ReportEntry told) => Head.Runs.First(r => r.Id == told.ReportRunId);
+    public ReportRun RunOf(ToldRow told) => Head.Runs.First(r => r.Id == told.ReportRunId);
 
     /// <summary>Where a system stands, in words.</summary>
     public string Words(SystemPlace place) => place.Kind switch
@@ -37,9 +37,9 @@ public sealed record ReportProof(ReportHead Head, PlannedReport Plan, DateOnly S
         _ => place.Words.Length > 0 ? $"open: {place.Words}" : $"open: comes in the report of {Plan.Period.Words}",
     };
 
-    private string Told(ReportEntry e) => $"{(e.Kind == RowKind.Late ? "reported late in" : "reported in")} {At(e)}";
+    private string Told(ToldRow e) => $"{(e.Kind == RowKind.Late ? "reported late in" : "reported in")} {At(e)}";
 
-    private string At(ReportEntry e) => string.Create(CultureInfo.InvariantCulture, $"{RunOf(e).Period} row {e.Position}");
+    private string At(ToldRow e) => string.Create(CultureInfo.InvariantCulture, $"{RunOf(e).Period} row {e.Position}");
 }
 
 /// <summary>The account of a profile's reports since the start: systems = reported + amended + left out with a reason + still open.</summary>
@@ -55,7 +55,7 @@ public static class ProveReports
         [
             new("Systems on record, and systems in this account", head.Systems, plan.Places.Select(p => p.System.Id).Distinct().Count()),
             new("Rows that count in all reports, and systems told as reported or withdrawn", head.Counted, plan.Places.Count(p => p.Kind is PlaceKind.Reported or PlaceKind.Withdrawn)),
-            new("Rows that count, and different systems in them", head.Counted, told.Where(e => e.CountsKey is not null).Select(e => e.CountsKey).Distinct(StringComparer.Ordinal).Count()),
+            new("Rows that count, and different systems in them", head.Counted, told.Where(e => e.Counts).Select(e => (e.InstalledSystemId, e.EventKey)).Distinct().Count()),
         ];
         return new(head, plan, startsOn, Periods(head, plan, startsOn), [.. head.Runs.Select(r => Of(r, told.Where(e => e.ReportRunId == r.Id).ToList()))], checks);
     }
@@ -74,6 +74,6 @@ public static class ProveReports
             g.Count(p => p is { Kind: PlaceKind.Reported, Told.Count: 1 }), g.Count(p => p is { Kind: PlaceKind.Reported, Told.Count: > 1 }),
             g.Count(p => p.Kind is PlaceKind.LeftOut or PlaceKind.Withdrawn), g.Count(p => p.Kind == PlaceKind.Open)))];
 
-    private static RunAccount Of(ReportRun run, List<ReportEntry> told) => new(
+    private static RunAccount Of(ReportRun run, List<ToldRow> told) => new(
         run, told.Count(e => e.Kind == RowKind.New), told.Count(e => e.Kind == RowKind.Late), told.Count(e => e.Kind == RowKind.Correction), told.Count(e => e.Kind == RowKind.Withdrawal));
 }

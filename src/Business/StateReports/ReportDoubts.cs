@@ -31,12 +31,15 @@ public static class ReportDoubts
         return gaps;
     }
 
+    /// <summary>Once for each value, however many systems lack it.</summary>
+    private static readonly Dictionary<ReportField, string> Lacking = ReportFields.All.ToDictionary(f => f, f => $"the {f.Words} is missing");
+
     private static void AddField(List<ReportGap> gaps, ReportTable table, ProfileField field, RowToWrite row, SystemToReport? system)
     {
         var (known, value) = (field.Known!, table.Cell(field, row));
         if (value.Length == 0)
         {
-            if (field.Required) Add($"the {known.Words} is missing", false);
+            if (field.Required) Add(Lacking[known], false);
             return;
         }
 

@@ -22,7 +22,25 @@ public sealed class RowText
         _amending = [.. _shown.Where(amending.Contains)];
     }
 
-    public string Of(ReportValues values)
+    public string Of(ReportValues values) => Encoding.UTF8.GetString(Write(values));
+
+    /// <summary>Whether a kept text says word for word what the values are.</summary>
+    public bool IsOf(string kept, ReportValues values)
+    {
+        var now = Write(values);
+        if (kept.Length > now.Length) return false;
+        var bytes = ArrayPool<byte>.Shared.Rent(Encoding.UTF8.GetMaxByteCount(kept.Length));
+        try
+        {
+            return bytes.AsSpan(0, Encoding.UTF8.GetBytes(kept, bytes)).SequenceEqual(now);
+        }
+        finally
+        {
+            ArrayPool<byte>.Shared.Return(bytes);
+        }
+    }
+
+    private ReadOnlySpan<byte> Write(ReportValues values)
     {
         _buffer.ResetWrittenCount();
         using (var json = new Utf8JsonWriter(_buffer, Options))
@@ -32,7 +50,7 @@ public sealed class RowText
             json.WriteEndObject();
         }
 
-        return Encoding.UTF8.GetString(_buffer.WrittenSpan);
+        return _buffer.WrittenSpan;
     }
 
     /// <summary>The values of a kept text; a name the office no longer knows is passed over.</summary>
@@ -62,7 +80,6 @@ public sealed class RowText
     /// <summary>Names whose value now is not the one reported, of those that are reported on change. A name that was not reported then is no change.</summary>
     public IReadOnlyList<string> Changed(string reported, ReportValues now)
     {
-        if (reported == Of(now)) return [];
         var then = Read(reported);
         return [.. _amending.Where(p => then.Has(p) && then[p] != now[p]).Select(p => ReportFields.All[p].Name)];
     }

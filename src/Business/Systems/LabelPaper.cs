@@ -8,14 +8,37 @@ namespace MitigationOffice.Business.Systems;
 /// The pipe mark names the pipe on the other floors it passes (EPA 402-R-93-078, 16.4, from memory).</summary>
 public static class LabelPaper
 {
+    private const double Most = 1.8, Least = 0.6, Step = 0.04;
     private const string LookAtIt = "Scan: your system's own page";
 
     public static byte[] Make(SystemPaper s, LabelSize size = LabelSize.FourBySix)
     {
-        var form = LabelForm.Of(size);
-        var head = new PaperHead($"Label, tag {s.TagNumber}", s.Company, s.MadeAtUtc) { Size = form.Paper, TextSize = form.TextSize };
-        return Paper.Make(head, paper => (form.Whole ? (Action<Paper>)(p => Whole(p, s, form)) : p => Mark(p, s, form))(paper));
+        var form = Fitting(s, LabelForm.Of(size));
+        return Paper.Make(Head(s, form), Writing(s, form));
     }
+
+    /// <summary>The form with the largest type that leaves it on one sheet.</summary>
+    private static LabelForm Fitting(SystemPaper s, LabelForm form)
+    {
+        for (var larger = Most; larger > Least; larger -= Step)
+        {
+            foreach (var code in new[] { Math.Max(1, larger), 1 })
+            {
+                var tried = form with { TextSize = form.TextSize * larger, CodeInches = form.CodeInches * code };
+                if (Paper.SheetsOf(Head(s, tried), Writing(s, tried)) == 1) return tried;
+            }
+        }
+
+        return form with { TextSize = form.TextSize * Least };
+    }
+
+    private static PaperHead Head(SystemPaper s, LabelForm form) => new($"Label, tag {s.TagNumber}", s.Company, s.MadeAtUtc) { Size = form.Paper, TextSize = form.TextSize };
+
+    private static Action<Paper> Writing(SystemPaper s, LabelForm form) => p =>
+    {
+        if (form.Whole) Whole(p, s, form);
+        else Mark(p, s, form);
+    };
 
     private static void Whole(Paper paper, SystemPaper s, LabelForm form)
     {
@@ -25,9 +48,11 @@ public static class LabelPaper
         paper.Rule();
         paper.SubHeading($"The gauge read {s.StartUpReading} at the start");
         paper.Text("Read the difference between its two columns. About that difference: the fan is drawing.");
-        paper.Caution("No difference, or clearly more or less than at the start, or the alarm sounds",
-            $"Is the fan's switch on, and its breaker? If so, call {s.Company}{(s.Phone.Length == 0 ? "" : ", " + s.Phone)}. Do not open the pipe or the fan.");
-        paper.Text($"Do not switch the fan off. Test the house for radon at least every {s.TestEvery}, and whenever it is sold or rebuilt.", PaperFace.Strong);
+        if (s.LeftRunning)
+            paper.Caution("No difference, or clearly more or less than at the start, or the alarm sounds",
+                $"Is the fan's switch on, and its breaker? If so, call {s.Company}{(s.Phone.Length == 0 ? "" : ", " + s.Phone)}. Do not open the pipe or the fan.");
+        else paper.Caution("Switched off on purpose", $"The check for fumes drawn back into the house was not passed. Do not switch the fan on before {s.Company} has been back{(s.Phone.Length == 0 ? "" : ": " + s.Phone)}.");
+        paper.Text($"{(s.LeftRunning ? "Do not switch the fan off. " : "")}Test the house for radon at least every {s.TestEvery}, and whenever it is sold or rebuilt.", PaperFace.Strong);
         paper.Rule();
         if (s.OwnPage.Length == 0) paper.Facts(Who(s), labels);
         else paper.CodeBeside(s.OwnPage, LookAtIt, form.CodeInches * 72, [LookAtIt, .. Who(s).Select(w => $"{w.Label}: {w.Words}")]);
@@ -36,9 +61,8 @@ public static class LabelPaper
     private static void Mark(Paper paper, SystemPaper s, LabelForm form)
     {
         paper.Title("Radon pipe");
-        paper.Text("Part of a radon system. Do not cut, open or block it.");
-        List<string> lines = [$"Tag {s.TagNumber}", s.Company, s.Phone];
-        if (s.OwnPage.Length == 0) paper.Text(string.Join(" · ", lines.Where(l => l.Length > 0)));
+        List<string> lines = ["Part of a radon system. Do not cut, open or block it.", $"Tag {s.TagNumber}", s.Company, s.Phone];
+        if (s.OwnPage.Length == 0) paper.Text(string.Join('\n', lines.Where(l => l.Length > 0)));
         else paper.CodeBeside(s.OwnPage, LookAtIt, form.CodeInches * 72, [.. lines.Where(l => l.Length > 0)]);
     }
 

@@ -61,9 +61,9 @@ public static class PacketPaper
         yield return ("Fan", string.Join(", ", new[] { s.Fan, s.Line("serial", s.FanSerial), s.FanPlace, s.FanWarrantyUntil is { } until ? $"maker's warranty until {HouseTime.Show(until)}" : "" }.Where(w => w.Length > 0)));
         yield return ("Gauge", $"{s.Gauge}; start-up reading {s.StartUpReading}");
         yield return ("Alarm", s.Alarm.Length == 0 ? "none fitted" : $"{s.Alarm}{(s.AlarmBatteryOn is { } battery ? $", battery of {HouseTime.Show(battery)}" : "")}");
-        if (s.Besides.Count > 0) yield return ("Besides", string.Join("; ", s.Besides));
+        if (s.Besides.Count > 0) yield return ("Also fitted", string.Join("; ", s.Besides));
         if (s.Readings.Count > 0) yield return ("Suction under the slab", string.Join(" · ", s.Readings.Select(r => $"{Hole(r.HoleLabel)} {Measures.Pressure.Show(r.SuctionPa)}{(r.FanOffPa is { } off ? $" (fan off {Measures.Pressure.Number(off)})" : "")}")));
-        if (s.ReadWith.Length > 0) yield return ("Read with", s.ReadWith);
+        if (s.ReadWith.Length > 0) yield return ("Measured with", s.ReadWith);
         if (s.DraftChecks.Count > 0) yield return ("Backdraft check", string.Join(" · ", s.DraftChecks));
         if (s.Wiring.Length > 0) yield return ("Wiring", s.Wiring);
         if (s.SecondBranch.Length > 0) yield return ("Left ready", s.SecondBranch);
@@ -71,18 +71,18 @@ public static class PacketPaper
         if (s.Ice.Length > 0) yield return ("Ice outdoors", s.Ice);
         if (s.DifferencesFromDesign.Length > 0) yield return ("Not as drawn", s.DifferencesFromDesign);
         if (s.CostPerYear is { } cost)
-            yield return ("Current a year", $"{cost} ({SystemPaper.Number(s.Watts!.Value)} W measured, {SystemPaper.HoursAYear:#,##0} h, {TypedNumbers.Plain(s.ElectricityCentsPerKWh)} ¢/kWh)");
+            yield return ("Electricity a year", $"{cost} ({SystemPaper.Number(s.Watts!.Value)} W measured, {SystemPaper.HoursAYear:#,##0} h, {TypedNumbers.Plain(s.ElectricityCentsPerKWh)} ¢/kWh)");
     }
 
     private static IEnumerable<string> Lights(SystemPaper s)
     {
-        yield return "Columns level: the fan stands, its current is off, or ice has shut the pipe. Columns closer than at the start, in frost: ice. Further apart: water in the pipe or wet soil.";
+        yield return "Columns level: the fan has stopped, its current is off, or ice has shut the pipe. Columns closer than at the start, in frost: ice in the pipe. Further apart than at the start: water in the pipe or wet soil.";
         if (s.Alarm.Length > 0) yield return $"{s.Alarm}: sounding all the time means no suction. A short beep every few minutes means its battery is low{(s.AlarmBatteryOn is { } on ? $"; the one in it is of {HouseTime.Show(on)}" : "")}.";
     }
 
     private static IEnumerable<string> Care(SystemPaper s)
     {
-        yield return "Leave the fan running all year. Without it the radon comes back within hours.";
+        yield return s.LeftRunning ? "Leave the fan running all year. Without it the radon comes back within hours." : "Once we have switched it on again, leave the fan running all year. Without it the radon comes back within hours.";
         if (s.Alarm.Length > 0 && s.AlarmBatteryOn is not null) yield return $"Put a new battery into the alarm every {s.AlarmBatteryMonths} months.";
         yield return $"Test the house for radon at least every {s.TestEvery}, and after building work or before a sale.";
         yield return s.Backdraft == BackdraftCheck.NothingToCheck

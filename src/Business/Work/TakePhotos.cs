@@ -22,18 +22,23 @@ public static class TakePhotos
     /// <param name="SizeBytes">Read only where it may be taken.</param>
     public sealed record Sent(string Name, long SizeBytes, Func<Task<byte[]>> ReadAsync);
 
-    /// <summary>Takes what can be taken; a refusal for each that cannot, in words that name it.</summary>
-    public static async Task<IReadOnlyList<string>> RunAsync(OfficeDb db, Job job, IReadOnlyList<Sent> sent, string caption, DateTime nowUtc, string by)
+    /// <param name="Saved">The names of those that are on the job now.</param>
+    /// <param name="Refused">For each that is not, words that name it and say why.</param>
+    public sealed record Outcome(IReadOnlyList<string> Saved, IReadOnlyList<string> Refused);
+
+    /// <summary>Takes what can be taken, each by itself.</summary>
+    public static async Task<Outcome> RunAsync(OfficeDb db, Job job, IReadOnlyList<Sent> sent, string caption, DateTime nowUtc, string by)
     {
-        if (sent.Count > MostAtOnce) return [$"These are {sent.Count} photos; {MostAtOnce} are taken at once. Send them in parts."];
-        if (await db.JobPhotos.CountAsync(p => p.JobId == job.Id) + sent.Count > MostOfAJob) return [$"A job holds {MostOfAJob} photos at most. Take some off first."];
-        var refused = new List<string>();
+        if (sent.Count > MostAtOnce) return new([], [$"These are {sent.Count} photos; {MostAtOnce} are taken at once. Send them in parts."]);
+        if (await db.JobPhotos.CountAsync(p => p.JobId == job.Id) + sent.Count > MostOfAJob) return new([], [$"A job holds {MostOfAJob} photos at most. Take some off first."]);
+        var (saved, refused) = (new List<string>(), new List<string>());
         foreach (var file in sent)
         {
             if (await TakeAsync(db, job, file, caption, nowUtc, by) is { } problem) refused.Add($"{Named(file.Name)}: {problem}");
+            else saved.Add(Named(file.Name));
         }
 
-        return refused;
+        return new(saved, refused);
     }
 
     private static async Task<string?> TakeAsync(OfficeDb db, Job job, Sent file, string caption, DateTime nowUtc, string by)

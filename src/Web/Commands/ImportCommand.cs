@@ -53,8 +53,8 @@ public static class ImportCommand
             return new(fans.Count, wrong, db => FanFile.ApplyAsync(db, fans));
         }
 
-        var (items, problems) = PriceBookFile.Read(text);
-        return new(items.Count, problems, db => PriceBookFile.ApplyAsync(db, items));
+        var prices = PriceBookFile.Read(text);
+        return new(prices.Items.Count, prices.Problems, db => PriceBookFile.ApplyAsync(db, prices));
     }
 
     private sealed record ReadFile(int Count, IReadOnlyList<string> Problems, Func<OfficeDb, Task<(int Added, int Changed)>> ApplyAsync);

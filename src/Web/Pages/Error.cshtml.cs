@@ -25,7 +25,7 @@ public sealed class ErrorModel : PageModel
             404 => ("Nothing here", "The link is old or mistyped, or the record belongs to someone else."),
             409 => ("Already being done", "The same form is still at work. Wait a moment, then look whether it is there."),
             413 => ("Too large", "The file or form is larger than the office takes. Send a smaller one."),
-            429 => ("Too many tries", "Wait a minute, then try again."),
+            429 => ("Too many tries", "Wait a minute, go back and send it again: what you typed is still in the page you came from."),
             _ => (Heading, Words),
         };
     }

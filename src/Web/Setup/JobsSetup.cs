@@ -23,17 +23,20 @@ public static class JobsSetup
         services.AddSingleton(new MailFolder(folder.Mail));
         services.AddSingleton<ClockWatch>();
         services.AddSingleton(configuration.GetSection("Mailbox").Get<MailboxSettings>() ?? new MailboxSettings());
-        services.AddSingleton(new TextRecords(configuration["Dns:Server"] ?? ""));
+        services.AddSingleton(new TextRecords(configuration["Dns:Server"] ?? "", TimeSpan.FromSeconds(configuration.GetValue("Dns:Seconds", TextRecords.UsualPatience.TotalSeconds))));
         services.AddSingleton<LookUpSender>();
         services.AddScoped<SendOutbox>();
         services.AddScoped<PollReturns>();
         services.AddSingleton<IOfficeDays, ReportDays>();
+        services.AddSingleton<IClaimCheck, CheckReminders>();
+        services.AddSingleton<IClaimCheck, CheckNudges>();
         services.AddScoped<QueueDueReminders>();
         services.AddScoped<NudgeQuotes>();
     }
 
     public static void AddOfficeJobs(this IServiceCollection services, IConfiguration configuration, string role)
     {
+        if (role is "web" or "all" && !configuration.GetValue("Jobs:Off", false)) services.AddHostedService<WarmUp>();
         if (!Scheduled(configuration, role)) return;
         services.AddHangfire(hangfire => Store(hangfire.UseSimpleAssemblyNameTypeSerializer().UseRecommendedSerializerSettings(), configuration));
         if (role == "web") return;

@@ -5,6 +5,7 @@ using MitigationOffice.Business.Design.Report;
 using MitigationOffice.Business.Houses;
 using MitigationOffice.Business.Quotes;
 using MitigationOffice.Business.Shop;
+using MitigationOffice.Business.Shop.Offers;
 
 namespace MitigationOffice.Business.Tests.Quotes;
 

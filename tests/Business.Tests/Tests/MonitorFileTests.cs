@@ -87,6 +87,34 @@ public sealed class MonitorFileTests
         Assert.Contains("choose “local time with daylight saving”", reading.Refusals[0].Words, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("America/Chicago", null)]
+    [InlineData("America/New_York", "lies 1 h before it from beginning to end")]
+    [InlineData("America/Denver", "lies 1 h after it from beginning to end")]
+    public void A_file_of_the_test_s_length_that_lies_beside_it_is_told(string zone, string? words)
+    {
+        var reading = Read(AutumnFile(Local), h => h with { Clock = DeviceClock.LocalTime, Unit = RadonUnit.PCiL, Zone = zone });
+        var doubt = JudgeHours.DoubtOfClock(reading.Hours!, OverAutumn);
+        if (words is null) Assert.Null(doubt);
+        else Assert.Contains(words, doubt, StringComparison.Ordinal);
+    }
+
+    /// <summary>Both hours of the night show the same, so that nothing contradicts: one of the two is lost unless it is told.</summary>
+    [Fact]
+    public void Two_equal_hours_of_the_autumn_night_read_as_one_are_told_with_the_way_out()
+    {
+        var reading = Read(Hourly(OverAutumn.StartedAtUtc, Enumerable.Repeat("1.5", 96), Local, "Date and time,Radon", "yyyy-MM-dd HH:mm:ss"), h => h with { Unit = RadonUnit.PCiL });
+        Assert.Contains(reading.Remarks, r => r.Contains("1 row stands twice and counts once", StringComparison.Ordinal));
+        Assert.Contains(reading.Remarks, r => r.Contains("choose “local time with daylight saving”", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void The_radon_is_found_where_its_column_comes_first()
+    {
+        var (table, _) = MonitorTable.Of("Radon (Bq/m3),Humidity,Time\n37,40.5,2026-05-04 10:00\n74,41.5,2026-05-04 11:00\n");
+        Assert.Equal("Radon (Bq/m3)", GuessHabit.Of(table!, null).ValueColumn);
+    }
+
     [Fact]
     public void A_standard_clock_read_as_local_time_in_autumn_is_told()
     {
@@ -199,8 +227,10 @@ public sealed class MonitorFileTests
         var watch = System.Diagnostics.Stopwatch.StartNew();
         var reading = Read(Hourly(From.AddHours(-50_000), Values(100_000), Standard));
         Assert.Equal(100_000, reading.Hours!.PCiL.Count);
-        var found = Judge(reading, InMay, "2026-05-01 12:00").Engine;
-        Assert.Equal((true, 56), (found.IsValid, found.HoursUsed));
+        var finding = Judge(reading, InMay, "2026-05-01 12:00");
+        Assert.Equal((true, 56), (finding.Engine.IsValid, finding.Engine.HoursUsed));
+        // Shown are the sixty hours of the test and twelve on either side.
+        Assert.Equal((60 + 24, From.AddHours(-12)), (finding.Near.Count, finding.Near[0].FromUtc));
         Assert.True(watch.Elapsed < TimeSpan.FromSeconds(20), $"{watch.Elapsed}");
     }
 

@@ -13,11 +13,11 @@ public static class ReminderOracle
     /// <param name="ChangesBattery">Changes the battery this many days after its reminder; 0: never.</param>
     public sealed record Plan(string Email, string Zone, DateOnly Activated, int FirstTestAfterDays, int Obeys, DateOnly? Battery, int ChangesBattery);
 
-    /// <summary>Once a week, but for two months in which the program is off.</summary>
-    public static bool Looks(DateOnly day) => !(day >= new DateOnly(2031, 6, 1) && day < new DateOnly(2031, 8, 1)) && day.DayNumber % 7 == First.DayNumber % 7;
+    /// <summary>Once a week or every so many days, but for two months in which the program is off.</summary>
+    public static bool Looks(DateOnly day, int every = 7) => !(day >= new DateOnly(2031, 6, 1) && day < new DateOnly(2031, 8, 1)) && day.DayNumber % every == First.DayNumber % every;
 
     /// <summary>Day by day: what has come due since the last thing of its kind was said is said at the next look.</summary>
-    public static IEnumerable<(string Email, DateOnly Day, string Kind)> Of(Plan h)
+    public static IEnumerable<(string Email, DateOnly Day, string Kind)> Of(Plan h, int every = 7)
     {
         DateOnly? lastTest = null, testComes = h.FirstTestAfterDays > 0 ? h.Activated.AddDays(h.FirstTestAfterDays) : null, battery = h.Battery, batteryComes = null;
         DateOnly? retestSaidFor = null, batterySaidFor = null;
@@ -27,7 +27,7 @@ public static class ReminderOracle
             if (day < h.Activated) continue;
             if (testComes == day) (lastTest, testComes, retestSaidFor) = (day, null, null);
             if (batteryComes == day) (battery, batteryComes, batterySaidFor) = (day, null, null);
-            if (!Looks(day)) continue;
+            if (!Looks(day, every)) continue;
             if (lastTest is null && AskedFor(day.DayNumber - h.Activated.DayNumber) is var asked && asked > notBackSaid)
             {
                 notBackSaid = asked;

@@ -5,6 +5,7 @@ using MitigationOffice.Business.Shop;
 using MitigationOffice.Business.Systems;
 using MitigationOffice.Business.Tests;
 using MitigationOffice.Web.Tests.Messages;
+using MitigationOffice.Web.Tests.Work;
 using static MitigationOffice.Web.Tests.FollowUp.FollowUpVerbs;
 
 namespace MitigationOffice.Web.Tests.FollowUp;
@@ -148,6 +149,62 @@ public sealed class RulesTests : IAsyncLifetime
         await office.WithDbAsync(async db => { (await db.Houses.SingleAsync(h => h.Id == house)).YearsInUse = 1; await db.SaveChangesAsync(); });
         Assert.Empty(await PlannedAsync(SeedReminderRules.Retest));
         Assert.Equal(2, (await PlannedAsync(SeedReminderRules.TestNotBack)).Count);
+    }
+
+    private Task DesignAsync(int house, int? system, double days) => office.WithDbAsync(async db =>
+    {
+        var design = new Business.Design.SuctionDesign { HouseId = house, Revision = "X", FreezeDaysAtRisk = days };
+        db.Designs.Add(design);
+        await db.SaveChangesAsync();
+        if (system is { } built) (await db.Systems.SingleAsync(s => s.Id == built)).SuctionDesignId = design.Id;
+        else await db.Acceptances.ExecuteUpdateAsync(s => s.SetProperty(a => a.SuctionDesignId, design.Id));
+        await db.SaveChangesAsync();
+    });
+
+    [Theory]
+    [InlineData(22.6, null, false, 2)]
+    [InlineData(22.6, 20, false, 2)]
+    [InlineData(22.6, 30, false, 0)]
+    [InlineData(0.4, null, false, 0)]
+    [InlineData(22.6, null, true, 0)]
+    public async Task A_built_design_with_days_at_risk_and_no_cable_brings_the_freeze_note_once_a_season(double days, int? from, bool cable, int notes)
+    {
+        var (house, system) = await office.AddHouseWithSystemAsync("ice@alder.example", Utc(2025, 3, 1));
+        await DesignAsync(house, system, days);
+        await office.WithDbAsync(async db =>
+        {
+            (await db.ReminderRules.SingleAsync(r => r.Code == SeedReminderRules.FreezeSeason)).AtRiskDays = from;
+            if (cable) (await db.Systems.Include(s => s.Components).SingleAsync(s => s.Id == system)).Components.Add(new() { Kind = ComponentKind.HeatCable, Model = "Ember 5", FittedOn = new DateOnly(2025, 3, 1) });
+            await db.SaveChangesAsync();
+        });
+        var planned = await PlannedAsync(SeedReminderRules.FreezeSeason);
+        Assert.Equal(new DateOnly[] { new(2026, 11, 20), new(2027, 11, 20) }.Take(notes), planned.Select(r => r.DueOn));
+        Assert.All(planned, r => Assert.Contains("about 23 days of a winter", r.Because, StringComparison.Ordinal));
+        office.ClockTo(new DateOnly(2026, 11, 20), 10);
+        await office.RunFollowUpAsync();
+        office.ClockTo(new DateOnly(2026, 12, 20), 10);
+        await office.RunFollowUpAsync();
+        Assert.Equal(notes > 0 ? 1 : 0, office.MailTo("ice@alder.example").Count(m => m.TextBody!.Contains("about 23 days of a winter", StringComparison.Ordinal)));
+    }
+
+    [Fact]
+    public async Task An_accepted_design_counts_where_none_is_on_record_as_built_and_a_cable_taken_with_it_is_silent()
+    {
+        var (house, _, system) = await office.HouseWithRunningSystemAsync();
+        await office.WithDbAsync(db => db.Systems.Where(s => s.Id == system).ExecuteUpdateAsync(s => s.SetProperty(x => x.SuctionDesignId, (int?)null)));
+        await DesignAsync(house, null, 9);
+        Assert.All(await PlannedAsync(SeedReminderRules.FreezeSeason), r => Assert.Contains("about 9 days", r.Because, StringComparison.Ordinal));
+        Assert.NotEmpty(await PlannedAsync(SeedReminderRules.FreezeSeason));
+        await office.WithDbAsync(async db =>
+        {
+            var revision = await db.Acceptances.Select(a => a.QuoteRevisionId).SingleAsync();
+            var cable = new Business.Quotes.QuoteAddOn { QuoteRevisionId = revision, Position = 9, Words = "Heat cable", OfferedFor = OfferReason.FreezeGuard };
+            db.Add(cable);
+            await db.SaveChangesAsync();
+            var taken = $"{cable.Id}";
+            await db.Acceptances.ExecuteUpdateAsync(s => s.SetProperty(a => a.AddOnIds, taken));
+        });
+        Assert.Empty(await PlannedAsync(SeedReminderRules.FreezeSeason));
     }
 
     [Fact]

@@ -84,7 +84,7 @@ public sealed class MailLimitsTests : IAsyncLifetime
     }
 
     private Task<OutboxRound> SendByAsync(SetClock clock, ClockWatch watch) => office.WithDbAsync(db => new SendOutbox(
-        db, office.Services.GetRequiredService<MailSettings>(), office.Services.GetRequiredService<MailFolder>(), watch, clock).RunAsync());
+        db, office.Services.GetRequiredService<MailSettings>(), office.Services.GetRequiredService<MailFolder>(), watch, [], clock).RunAsync());
 
     [Theory]
     [InlineData(59, 1)]

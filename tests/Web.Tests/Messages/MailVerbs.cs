@@ -1,3 +1,5 @@
+using System.Collections.Concurrent;
+using System.Runtime.CompilerServices;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using MimeKit;
@@ -9,12 +11,16 @@ namespace MitigationOffice.Web.Tests.Messages;
 
 public static class MailVerbs
 {
+    /// <summary>Every message is read once: a file never changes after it was written.</summary>
+    private static readonly ConditionalWeakTable<OfficeApp, ConcurrentDictionary<string, MimeMessage>> Read = [];
+
     /// <summary>What was written as files for this address, oldest first.</summary>
     public static IReadOnlyList<MimeMessage> MailTo(this OfficeApp office, string address)
     {
         var folder = Path.Combine(office.Folder, "mail");
         if (!Directory.Exists(folder)) return [];
-        return [.. Directory.GetFiles(folder, "*.eml").Order(StringComparer.Ordinal).Select(f => MimeMessage.Load(f))
+        var read = Read.GetOrCreateValue(office);
+        return [.. Directory.GetFiles(folder, "*.eml").Order(StringComparer.Ordinal).Select(f => read.GetOrAdd(f, static path => MimeMessage.Load(path)))
             .Where(m => m.To.Mailboxes.Any(t => t.Address.Equals(address, StringComparison.OrdinalIgnoreCase)))];
     }
 

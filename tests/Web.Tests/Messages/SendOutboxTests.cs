@@ -15,7 +15,7 @@ public sealed class OfficeWithServer : OfficeApp
     {
         Settings["Mail:Host"] = "127.0.0.1";
         Settings["Mail:Port"] = $"{Sink.Port}";
-        Settings["PublicAddress"] = "https://office.lanternridge.example";
+        Settings.TryAdd("PublicAddress", "https://office.lanternridge.example");
         await base.InitializeAsync();
     }
 

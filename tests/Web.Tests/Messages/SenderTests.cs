@@ -99,6 +99,7 @@ public sealed class SenderLookUpTests : IAsyncLifetime
 
     public Task InitializeAsync()
     {
+        office.Settings["Dns:Seconds"] = "1";
         office.Settings["Dns:Server"] = $"127.0.0.1:{names.Port}";
         return office.InitializeAsync();
     }

@@ -51,12 +51,36 @@ public sealed class ShopTests(OfficeApp office) : IClassFixture<OfficeApp>
         Assert.Equal((TakenBy.PipeFoot, "6in", "Test 9", 2, OfferReason.LargerPipe, 25m), (kept.TakenBy, kept.PipeSize, kept.FanModel, kept.FromTier, kept.OfferedFor, kept.RecommendedFrom));
         Assert.Contains("when the pipe takes much of the pressure", await owner.TextAsync("/shop/prices"), StringComparison.Ordinal);
         var file = await owner.GetStringAsync("/shop/prices?handler=File");
-        Assert.Contains(",pipefoot,6in,Test 9,2,largerpipe,25\r\n", file, StringComparison.Ordinal);
-        Assert.Equal((0, 0), await office.WithDbAsync(db => PriceBookFile.ApplyAsync(db, PriceBookFile.Read(file).Items)));
+        Assert.Contains(",pipefoot,6in,Test 9,2,largerpipe,25,\r\n", file, StringComparison.Ordinal);
+        Assert.Equal((0, 0), await office.WithDbAsync(db => PriceBookFile.ApplyAsync(db, PriceBookFile.Read(file))));
         var again = await owner.SubmitAsync($"/shop/prices/{kept.Id}", new() { ["Input.Name"] = "Larger pipe, changed" });
         Assert.Equal(HttpStatusCode.Redirect, again.StatusCode);
         var after = await office.WithDbAsync(db => db.PriceItems.AsNoTracking().SingleAsync(p => p.Code == "LARGER-T"));
         Assert.Equal((2, 25m, "Larger pipe, changed"), (after.FromTier, after.RecommendedFrom, after.Name));
+        // A file that only has prices changes only prices.
+        Assert.Equal((0, 1), await office.WithDbAsync(db => PriceBookFile.ApplyAsync(db, PriceBookFile.Read("code,name,kind,cost\r\nLARGER-T,Larger pipe,material,9\r\n"))));
+        after = await office.WithDbAsync(db => db.PriceItems.AsNoTracking().SingleAsync(p => p.Code == "LARGER-T"));
+        Assert.Equal((2, 25m, "Test 9", OfferReason.LargerPipe, 900), (after.FromTier, after.RecommendedFrom, after.FanModel, after.OfferedFor, after.Cost.Cents));
+    }
+
+    [Fact]
+    public async Task An_item_s_own_rule_is_kept_refused_by_line_and_goes_back_to_that_of_its_kind()
+    {
+        var owner = await office.SignInAsOwnerAsync();
+        const string rule = "offered, recommended when animals is yes: They nest here.\r\nnot offered";
+        Dictionary<string, string> typed = new() { ["Input.Code"] = "NEST", ["Input.Name"] = "Nest guard", ["Input.Use"] = "AddOn", ["Input.OwnRule"] = "offered when dayz > 3\r\noffered when days_at_risk > 3o" };
+        var refused = await owner.SubmitAsync("/shop/prices/new", typed);
+        var text = await refused.TextAsync();
+        Assert.Contains("Line 1 of the rule: there is no fact “dayz”.", text, StringComparison.Ordinal);
+        Assert.Contains("Line 2 of the rule: “3o” is no number", text, StringComparison.Ordinal);
+        Assert.Contains("offered when dayz", text, StringComparison.Ordinal);
+        typed["Input.OwnRule"] = rule;
+        Assert.Equal(HttpStatusCode.Redirect, (await owner.SubmitAsync("/shop/prices/new", typed)).StatusCode);
+        var kept = await office.WithDbAsync(db => db.PriceItems.AsNoTracking().SingleAsync(p => p.Code == "NEST"));
+        Assert.Equal(rule.Replace("\r", "", StringComparison.Ordinal), kept.OwnRule);
+        await owner.SubmitAsync($"/shop/prices/{kept.Id}", new() { ["Input.OwnRule"] = "" });
+        Assert.Equal("", await office.WithDbAsync(db => db.PriceItems.Where(p => p.Code == "NEST").Select(p => p.OwnRule).SingleAsync()));
+        Assert.Contains("its rule: that of its kind again", await owner.TextAsync("/shop/prices/history"), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -162,6 +162,21 @@ public sealed class ReportDutiesTests : IAsyncLifetime
     }
 
     [Fact]
+    public async Task A_report_without_a_state_says_what_the_states_of_its_houses_keep_private()
+    {
+        const string url = "/state-reports/general-month/2026-02";
+        await office.TagAsync(Utc(2026, 2, 10));
+        var desk = await office.SignInAsOfficeAsync();
+        Assert.DoesNotContain("Houses in NJ:", await desk.TextAsync(url), StringComparison.Ordinal);
+        await office.TagAsync(Utc(2026, 2, 11), "4 Hidden Road", state: "NJ");
+        Assert.Contains("Houses in NJ:", await desk.TextAsync(url), StringComparison.Ordinal);
+        var run = await office.FreezeAsync("2026-02");
+        Assert.Contains("Houses in NJ:", await desk.TextAsync(url), StringComparison.Ordinal);
+        using var paper = UglyToad.PdfPig.PdfDocument.Open(await office.BytesAsync(run.PdfDocumentId));
+        Assert.Contains("Houses in NJ:", string.Join(' ', paper.GetPages().SelectMany(p => p.GetWords()).Select(w => w.Text)), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task The_export_of_everything_leaves_private_houses_out_when_asked()
     {
         await office.TagAsync(Utc(2026, 2, 11), "4 Hidden Road", state: "NJ");

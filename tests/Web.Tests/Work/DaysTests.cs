@@ -114,13 +114,17 @@ public sealed class DaysTests(OfficeApp office) : IClassFixture<OfficeApp>
     [Fact]
     public async Task The_days_sheet_holds_the_visit_its_people_appointment_and_steps()
     {
-        var (house, _) = await office.HouseWithJobAsync(h => h.VermiculiteSuspected = true);
+        var (house, jobId) = await office.HouseWithJobAsync(h => h.VermiculiteSuspected = true);
         var (desk, url) = (await office.SignInAsOfficeAsync(), $"/houses/{house.HouseId}/work");
         await desk.SubmitAsync(url, new() { ["Input.Days[0].Day"] = "7/7/2026", ["Input.Days[0].ArriveAt"] = "8:15 am", ["Input.Days[0].Who"] = await CleoAsync() }, Plan);
         await desk.SubmitAsync(url, new() { ["Appointment.Kind"] = "Electrician", ["Appointment.Who"] = "Odell Electric", ["Appointment.Day"] = "7/7/2026", ["Appointment.At"] = "10 am" }, "form[action*='handler=Appointment']:not([action*=Off])");
         var crew = await office.SignInAsInstallerAsync();
         var text = await crew.TextAsync("/work/day?on=7/7/2026");
         foreach (var words in new[] { "Tuesday, July 7, 2026", "8:15 AM", house.Street, "Cleo Marsh", "electrician: Odell Electric", "Asbestos", "Walk the route with the owner" }) Assert.Contains(words, text, StringComparison.Ordinal);
+        // The caution of a step stands beside it on the paper that goes along.
+        var cautions = await office.WithDbAsync(db => db.Jobs.Where(j => j.Id == jobId).SelectMany(j => j.Steps).Where(s => s.Caution != "").Select(s => s.Caution).ToListAsync());
+        Assert.NotEmpty(cautions);
+        Assert.All(cautions, c => Assert.Contains(c, text, StringComparison.Ordinal));
         await office.AssertFewStatementsAsync(crew, "/work/day?on=7/7/2026");
         await office.AssertFewStatementsAsync(await office.SignInAsOwnerAsync(), url);
     }

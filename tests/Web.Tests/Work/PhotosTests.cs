@@ -74,7 +74,11 @@ public sealed class PhotosTests(OfficeApp office) : IClassFixture<OfficeApp>
         var text = await answer.TextAsync();
         foreach (var words in new[] { "drawing.svg: This is an SVG drawing or a web page.", "notes.jpg: What is in this file is no picture", "empty.jpg: This file is empty.", "huge.jpg: This photo is 30.0 MB; 20.0 MB are taken." })
             Assert.Contains(words, text, StringComparison.Ordinal);
+        var summary = new HtmlParser().ParseDocument(body).QuerySelector("#refusals")!.TextContent;
+        Assert.DoesNotContain("Not saved yet", summary, StringComparison.Ordinal);
+        Assert.StartsWith("Saved in partSaved: good.jpg, as “Fan on the gable”.Saved: what you wrote and ticked at the photos below.Not saved:drawing.svg", summary, StringComparison.Ordinal);
         Assert.Contains("value=\"Fan on the gable\"", body, StringComparison.Ordinal);
+        Assert.Contains("Kept for the photo that was refused", text, StringComparison.Ordinal);
         Assert.Equal(["The old hole", "Fan on the gable"], (await PhotosAsync(jobId)).Select(p => p.Caption));
         Assert.Equal(2, await office.WithDbAsync(db => db.Documents.CountAsync(d => d.HouseId == house.HouseId && d.Kind == PaperKind.Photo)));
     }

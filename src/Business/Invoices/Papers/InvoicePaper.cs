@@ -33,11 +33,12 @@ public static class InvoicePaper
         p.Title(o.Title);
         p.Text(o.Invoice.Subject);
         p.Facts(Parties(o));
+        // First what is to be done; below a long list it would stand on a sheet by itself.
+        if (!o.IsCredit) p.Note($"To pay: {o.Invoice.Total}, by {HouseTime.Show(o.Invoice.DueOn)}", $"By check to {o.Company.Name}, {StatementPaper.Place(o.Company)}, or as agreed with us. Write {o.Invoice.Number} on it. Questions: {StatementPaper.Reach(o.Company)}.");
         p.Table([new("What for", 3.2), new("Quantity", 1.05, Right: true), new("Price each", 1.05, Right: true), new("Amount", 1.1, Right: true)], [.. Lines(o.Invoice), .. Sums(o)]);
         if (o.Invoice.Taxes.Any(t => t.Kinds.Length == 0)) p.Text("* taxed", small: true, soft: true);
         p.Text(o.Invoice.Note);
         if (o.IsCredit) p.Note("What this means", $"{new Money(-o.Invoice.Total.Cents)} of invoice {o.Credits} is taken back. What was paid beyond what is owed now stands to your credit; ask us and we pay it back.");
-        else p.Note($"To pay: {o.Invoice.Total}, by {HouseTime.Show(o.Invoice.DueOn)}", $"By check to {o.Company.Name}, {StatementPaper.Place(o.Company)}, or as agreed with us. Write {o.Invoice.Number} on it. Questions: {StatementPaper.Reach(o.Company)}.");
     }
 
     private static IEnumerable<(string, string)> Parties(InvoiceOnPaper o)

@@ -18,9 +18,11 @@ public sealed class LookUpSender(TextRecords texts)
     public async Task<SenderRecords> RunAsync(string domain, string selector, CancellationToken cancel = default)
     {
         var problems = new List<string>();
+        using var soon = CancellationTokenSource.CreateLinkedTokenSource(cancel);
+        soon.CancelAfter(texts.Patience);
         async Task<IReadOnlyList<string>> Find(string name)
         {
-            var found = await texts.FindAsync(name, cancel);
+            var found = await texts.FindAsync(name, soon.Token);
             if (found.Problem.Length > 0) problems.Add(found.Problem);
             return found.Texts;
         }

@@ -10,9 +10,12 @@ namespace MitigationOffice.Business.Messages.Sender;
 public sealed record FoundTexts(IReadOnlyList<string> Texts, string Problem);
 
 /// <summary>Text records as the world sees them: the edge of the world.</summary>
-public sealed class TextRecords(string server)
+/// <param name="patience">How long a page may wait for all the names it asks for.</param>
+public sealed class TextRecords(string server, TimeSpan patience)
 {
-    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(4);
+    public static readonly TimeSpan UsualPatience = TimeSpan.FromSeconds(5);
+
+    public TimeSpan Patience => patience;
 
     public async Task<FoundTexts> FindAsync(string name, CancellationToken cancel = default)
     {
@@ -34,7 +37,7 @@ public sealed class TextRecords(string server)
         var options = server.Split(':') is [var host, var port] && IPAddress.TryParse(host, out var ip)
             ? new LookupClientOptions(new NameServer(new IPEndPoint(ip, int.Parse(port, CultureInfo.InvariantCulture))))
             : new LookupClientOptions();
-        (options.Timeout, options.Retries, options.UseCache, options.ThrowDnsErrors) = (Patience, 1, false, false);
+        (options.Timeout, options.Retries, options.UseCache, options.ThrowDnsErrors) = (patience / 2, 1, false, false);
         return options;
     }
 }

@@ -1,6 +1,7 @@
 using System.Globalization;
 using MitigationOffice.Business.Data;
 using MitigationOffice.Business.Shop;
+using MitigationOffice.Business.Shop.Offers;
 
 namespace MitigationOffice.Business.Quotes.Phases;
 

@@ -43,10 +43,11 @@ public static class ReportPaper
     {
         p.Title($"{table.Profile.Name}: {table.Period.Words}");
         p.Text(table.Profile.Citation, soft: true);
-        p.Facts(totals.Select(t => (t.Words, t.Value)), 170);
+        p.Facts(totals.Select(t => (t.Words, ReportTable.Number(t.Value) is { } number ? number.ToString(t.Value.Contains('.', StringComparison.Ordinal) ? "#,##0.00" : "#,##0", CultureInfo.InvariantCulture) : t.Value)), 170);
         if (table.Rows.Count == 0) p.Note("No work", $"No system was to report in {table.Period.Words}.");
         else list(p);
         if (table.Profile.Privacy.AddressesPrivate) p.Caution("Private", $"{table.Profile.Privacy.Words} {table.Profile.Privacy.Citation}".Trim());
+        foreach (var words in table.AlsoPrivate) p.Caution("Private", words);
         p.Text($"Frozen {HouseTime.Show(atUtc, zone)} by {frozenBy}. Every value stands in the CSV and XLSX files of the same report. Confirm with your state program what it wants and by when.", small: true, soft: true);
         p.SignLine(table.Head["signed_by"].Length > 0 ? $"{table.Head["signed_by"]}, date" : "Name, date");
     }
@@ -54,7 +55,7 @@ public static class ReportPaper
     /// <summary>The row's number, which has no field, and what the list has room for.</summary>
     private static List<(PaperColumn Head, ProfileField? Field)> Columns(ReportTable table) =>
     [
-        (new PaperColumn("Row", 0.45, Right: true), null),
+        (new PaperColumn("Row", 0.6, Right: true), null),
         .. Shown.Select(s => (new PaperColumn(s.Head, s.Share, s.Right), Field: table.Profile.Fields.FirstOrDefault(f => f.From == s.From)))
             .Where(s => s.Field is { } field && table.Rows.Any(r => table.Raw(field, r).Length > 0)).Take(MostColumns),
     ];

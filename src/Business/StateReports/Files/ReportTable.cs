@@ -17,6 +17,9 @@ public sealed class ReportTable(ReportProfile profile, ReportPeriod period, IRea
     public ReportPeriod Period => period;
     public IReadOnlyDictionary<string, string> Head => head;
     public IReadOnlyList<RowToWrite> Rows => rows;
+
+    /// <summary>What states of its houses want kept private, where the profile is not of that state.</summary>
+    public IReadOnlyList<string> AlsoPrivate { get; init; } = [];
     public IReadOnlyList<string> Columns { get; } = [.. profile.Fields.Select(f => f.Name)];
 
     /// <summary>The rows of the files; a report of no work is one row where the profile has a column to say so.</summary>

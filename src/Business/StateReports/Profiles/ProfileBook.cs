@@ -25,9 +25,12 @@ public static class ProfileBook
 
     public static IReadOnlyDictionary<string, ReportProfile> Shipped => FromProgram.Value;
 
-    public static async Task<IReadOnlyList<ProfileInBook>> ReadAsync(OfficeDb db, CancellationToken cancel = default)
+    public static async Task<IReadOnlyList<ProfileInBook>> ReadAsync(OfficeDb db, CancellationToken cancel = default) => Of(await db.ReportProfiles.AsNoTracking().ToListAsync(cancel));
+
+    /// <param name="editions">Everything the office ever kept.</param>
+    public static IReadOnlyList<ProfileInBook> Of(IEnumerable<KeptProfile> editions)
     {
-        var kept = (await db.ReportProfiles.AsNoTracking().ToListAsync(cancel)).GroupBy(k => k.Code).Select(g => g.MaxBy(k => k.Edition)!).ToDictionary(k => k.Code, StringComparer.Ordinal);
+        var kept = editions.GroupBy(k => k.Code).Select(g => g.MaxBy(k => k.Edition)!).ToDictionary(k => k.Code, StringComparer.Ordinal);
         return [.. kept.Values.Select(k => InBook(k.Code, k.Json, k.Edition)).Concat(Shipped.Values.Where(p => !kept.ContainsKey(p.Code)).Select(p => new ProfileInBook(p, 0)))
             .OrderBy(p => p.Profile.Code != General).ThenBy(p => p.Profile.Name, StringComparer.Ordinal)];
     }

@@ -96,4 +96,11 @@ public sealed class ReportValues
     public bool Has(int place) => _values[place] is not null;
 
     public void Put(int place, string value) => _values[place] = value;
+
+    /// <summary>Holds texts that others hold too only once.</summary>
+    public void Share(SharedText shared)
+    {
+        for (var i = 0; i < _values.Length; i++)
+            if (_values[i] is { } value) _values[i] = shared.Of(value);
+    }
 }

@@ -16,7 +16,7 @@ public static class GuessHabit
         var whole = time >= 0 && Share(rows, time, cell => ReadStamp.Read(cell, "", DayOrder.MonthFirst) is not null || ReadStamp.Read(cell, "", DayOrder.DayFirst) is not null) > 0.6;
         var clock = time < 0 || whole ? -1 : columns.FirstOrDefault(c => c != time && Share(rows, c, ReadStamp.LooksLikeClock) > 0.6, -1);
         var numbers = columns.Where(c => c != time && c != clock && Share(rows, c, cell => ReadStamp.NumberOf(cell) is not null) > 0.3).ToList();
-        var value = numbers.Find(c => Says(table.Heads[c], "radon", "pci", "bq") && !Says(table.Heads[c], "average", "avg", "mean")) is var named && named > 0 ? named : numbers.FirstOrDefault(c => rows.Any(r => Cell(r.Cells, c).Contains('.', StringComparison.Ordinal)), numbers.FirstOrDefault(-1));
+        var value = numbers.FirstOrDefault(c => Says(table.Heads[c], "radon", "pci", "bq") && !Says(table.Heads[c], "average", "avg", "mean"), -1) is var named and >= 0 ? named : numbers.FirstOrDefault(c => rows.Any(r => Cell(r.Cells, c).Contains('.', StringComparison.Ordinal)), numbers.FirstOrDefault(-1));
         var serial = columns.FirstOrDefault(c => c != value && Says(table.Heads[c], "serial", "s/n", "device id", "monitor id"), -1);
         var unit = value >= 0 && Says(table.Heads[value], "bq") || table.Before.Any(b => Says(b, "bq/m")) ? RadonUnit.BqM3 : RadonUnit.PCiL;
         var utc = time >= 0 && Says(table.Heads[time], "utc", "gmt");

@@ -14,8 +14,8 @@ public static class HoursChart
     public static PlotModel Model(HoursFinding finding, bool inBq)
     {
         var times = (double)(inBq ? RadonConcentration.BqPerM3InOnePciPerL : 1m);
-        var hours = finding.Hours;
-        var begin = hours.FirstOrDefault(h => h.Why != "before the test")?.FromUtc ?? hours[0].FromUtc;
+        var hours = finding.Near;
+        var begin = hours.FirstOrDefault(h => h.Why != JudgeHours.Before)?.FromUtc ?? hours[0].FromUtc;
         var model = ChartFrame.Blank("Hours since the first hour of the test", inBq ? "Radon, Bq/m³" : "Radon, pCi/L").WithLegend(LegendPosition.RightTop);
         var most = Math.Max(4.8, hours.Max(h => (double)(h.PCiL ?? 0)));
         (model.Axes[0].Minimum, model.Axes[0].Maximum) = (At(hours[0].FromUtc), Math.Max(At(hours[^1].FromUtc.AddHours(1)), At(hours[0].FromUtc) + 4));

@@ -10,13 +10,39 @@ public sealed record ShownHour(DateTime FromUtc, decimal? PCiL, string Why)
 }
 
 /// <summary>The engine's finding on a monitor's hours within a test.</summary>
-public sealed record HoursFinding(MonitorFinding Engine, IReadOnlyList<ShownHour> Hours, MonitorRules Rules);
+public sealed record HoursFinding(MonitorFinding Engine, IReadOnlyList<ShownHour> Hours, MonitorRules Rules)
+{
+    private const int HoursAround = 12;
+
+    /// <summary>The hours of the test and some around it: a file may hold years. All of them where none lies in the test.</summary>
+    public IReadOnlyList<ShownHour> Near
+    {
+        get
+        {
+            var inside = Enumerable.Range(0, Hours.Count).Where(h => Hours[h].Why is not (JudgeHours.Before or JudgeHours.After)).ToList();
+            if (inside.Count == 0) return Hours;
+            var first = Math.Max(0, inside[0] - HoursAround);
+            return [.. Hours.Skip(first).Take(inside[^1] + HoursAround + 1 - first)];
+        }
+    }
+}
 
 /// <summary>Gives the hours of a test to the engine: those that lie within it, with the instant from which they may count.</summary>
 public static class JudgeHours
 {
     /// <summary>A row may begin so much before the test was noted to start, and end so much after it (house rule).</summary>
     public static readonly TimeSpan Give = TimeSpan.FromMinutes(15);
+
+    internal const string Before = "before the test", After = "after the test";
+
+    /// <summary>What to look at where the file is as long as the test and lies some whole hours beside it; null where it does not.</summary>
+    public static string? DoubtOfClock(MonitorHours file, RadonTest test)
+    {
+        if (test.EndedAtUtc is not { } end) return null;
+        var (early, late) = (Math.Round((test.StartedAtUtc - file.FromUtc).TotalHours, MidpointRounding.AwayFromZero), Math.Round((end - file.ToUtc).TotalHours, MidpointRounding.AwayFromZero));
+        return early != late || Math.Abs(early) is < 1 or > 24 ? null
+            : $"The file is as long as the test and lies {Math.Abs(early):0} h {(early > 0 ? "before" : "after")} it from beginning to end. Look whether the zone is right, and how the device’s clock runs.";
+    }
 
     public static HoursFinding Of(MonitorHours file, RadonTest test, GapCause gaps, int dropFirst, bool corrects, DateTime fanOnUtc, TimeZoneInfo zone)
     {
@@ -54,8 +80,8 @@ public static class JudgeHours
         {
             var at = file.FromUtc.AddHours(h);
             var place = (int)Math.Round((at - inside.FromUtc).TotalHours, MidpointRounding.AwayFromZero);
-            var why = inside.PCiL.Count == 0 || place < 0 ? "before the test"
-                : place >= inside.PCiL.Count ? "after the test"
+            var why = inside.PCiL.Count == 0 || place < 0 ? Before
+                : place >= inside.PCiL.Count ? After
                 : file.PCiL[h] is null ? "no reading"
                 : at >= from && at < to ? ""
                 : place < rules.DropFirstHours ? "first hours of the device"

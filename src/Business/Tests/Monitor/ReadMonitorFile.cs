@@ -54,18 +54,20 @@ public static class ReadMonitorFile
             var rows = Stamped();
             if (rows is null) return null;
             var values = new SortedDictionary<DateTime, (int Line, decimal? PCiL, string Cell)>();
-            var (repeated, unread, negative) = (new List<int>(), new List<string>(), new List<int>());
+            var (repeated, unread, negative, inFallBack) = (new List<int>(), new List<string>(), new List<int>(), false);
             foreach (var (line, at, cell) in rows)
             {
                 var value = ValueOf(cell, line, unread, negative);
                 if (values.TryAdd(at, (line, value, cell))) continue;
                 repeated.Add(line);
+                inFallBack |= habit.Clock != DeviceClock.LocalTime && FallsBack(at);
                 if (values[at].PCiL == value && (value is not null || values[at].Cell == cell)) continue;
                 Refuse(habit.Clock == DeviceClock.LocalTime ? "TimeColumn" : "Clock", $"Lines {values[at].Line} and {line} have the same time with different readings ({values[at].Cell} and {cell}).{(FallsBack(at) ? " In that night the clocks go back: choose “local time with daylight saving” if the device’s clock does." : " Take the wrong one out of a copy of the file, or read the monitor out again.")}");
                 return null;
             }
 
             Tell(repeated.Count, "row stands twice and counts once", "rows stand twice and count once", repeated.ConvertAll(l => $"line {l}"));
+            if (inFallBack) Remarks.Add("A row stands twice in the night in which the clocks go back. If this device’s clock is set back, these are two hours: choose “local time with daylight saving”.");
             Tell(unread.Count, "row has no number for the radon; its hour has no reading", "rows have no number for the radon; their hours have no reading", unread);
             Tell(negative.Count, "row is below zero, which no concentration can be; its hour has no reading", "rows are below zero, which no concentration can be; their hours have no reading", negative.ConvertAll(l => $"line {l}"));
             if (values.Values.Count(v => v.PCiL is not null) * 2 < values.Count)

@@ -12,6 +12,7 @@ public sealed class RuleForm
     public string? EveryMonths { get; set; }
     public string? AfterDays { get; set; }
     public string? SeasonDay { get; set; }
+    public string? AtRiskDays { get; set; }
     public string? ByModel { get; set; }
     public string? StopAfterMonths { get; set; }
     public ReminderChannel Channel { get; set; }
@@ -27,6 +28,7 @@ public sealed class RuleForm
         EveryMonths = TypedNumbers.Plain((decimal?)rule.EveryMonths),
         AfterDays = rule.AfterDays,
         SeasonDay = rule.SeasonDay,
+        AtRiskDays = TypedNumbers.Plain((decimal?)rule.AtRiskDays),
         ByModel = rule.ByModel,
         StopAfterMonths = TypedNumbers.Plain((decimal?)rule.StopAfterMonths),
         Channel = rule.Channel,
@@ -66,6 +68,7 @@ public sealed class RuleForm
             if (rule.SeasonDay.Length > 0 && ReminderDays.Season(rule.SeasonDay) is null) read.Refuse(nameof(SeasonDay), "Write the day of the year as month-day, for example 10-15.");
         }
 
+        if (rule.Anchor == ReminderAnchor.FreezeSeason) rule.AtRiskDays = read.Whole(AtRiskDays, nameof(AtRiskDays), "number of days", 1, 200);
         if (rule.Anchor != ReminderAnchor.BatteryFitted) return;
         rule.ByModel = read.Text(ByModel, nameof(ByModel), "months by model", most: 4000);
         if (ReminderDays.ModelProblem(rule.ByModel) is { } line) read.Refuse(nameof(ByModel), line);

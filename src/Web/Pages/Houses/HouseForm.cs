@@ -25,6 +25,7 @@ public sealed class HouseForm
     public string? WaterSupply { get; set; }
     public bool VermiculiteSuspected { get; set; }
     public bool UnderTrees { get; set; }
+    public bool AnimalsTrouble { get; set; }
     public string? Elevation { get; set; }
     public string? DesignWinter { get; set; }
     public string? HowTheyFoundUs { get; set; }
@@ -56,6 +57,7 @@ public sealed class HouseForm
         WaterSupply = h.WaterSupply,
         VermiculiteSuspected = h.VermiculiteSuspected,
         UnderTrees = h.UnderTrees,
+        AnimalsTrouble = h.AnimalsTrouble,
         Elevation = Measures.Elevation.Number(h.ElevationM, units),
         DesignWinter = Measures.Temperature.Number(h.DesignWinterC, units),
         HowTheyFoundUs = h.HowTheyFoundUs,
@@ -106,7 +108,7 @@ public sealed class HouseForm
         h.Sump = read.Choice(Sump, nameof(Sump), "kind of sump", SumpKind.None);
         h.Heating = read.Text(Heating, nameof(Heating), "heating", most: 120);
         h.WaterSupply = read.Text(WaterSupply, nameof(WaterSupply), "water supply", most: 120);
-        (h.VermiculiteSuspected, h.UnderTrees) = (VermiculiteSuspected, UnderTrees);
+        (h.VermiculiteSuspected, h.UnderTrees, h.AnimalsTrouble) = (VermiculiteSuspected, UnderTrees, AnimalsTrouble);
         h.ElevationM = read.Kept(Measures.Elevation, Elevation, h.ElevationM, nameof(Elevation), units);
         h.DesignWinterC = read.Kept(Measures.Temperature, DesignWinter, h.DesignWinterC, nameof(DesignWinter), units);
         h.HowTheyFoundUs = read.Text(HowTheyFoundUs, nameof(HowTheyFoundUs), "answer", most: 200);

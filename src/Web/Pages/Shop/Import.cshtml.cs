@@ -41,11 +41,11 @@ public sealed class ImportModel(OfficeDb db) : PageModel
 
     private async Task PricesAsync(string text, bool apply)
     {
-        var (items, problems) = PriceBookFile.Read(text);
-        Tell(items.Count, problems, apply ? null : "items");
-        if (!apply || problems.Count > 0) return;
-        var (added, changed) = await PriceBookFile.ApplyAsync(db, items);
-        Told = $"Read: {added} added, {changed} changed, {items.Count - added - changed} as they were.";
+        var file = PriceBookFile.Read(text);
+        Tell(file.Items.Count, file.Problems, apply ? null : "items");
+        if (!apply || file.Problems.Count > 0) return;
+        var (added, changed) = await PriceBookFile.ApplyAsync(db, file);
+        Told = $"Read: {added} added, {changed} changed, {file.Items.Count - added - changed} as they were.";
     }
 
     private async Task FansAsync(string text, bool apply)

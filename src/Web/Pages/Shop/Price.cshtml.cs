@@ -5,6 +5,7 @@ using Microsoft.AspNetCore.Mvc.RazorPages;
 using Microsoft.EntityFrameworkCore;
 using MitigationOffice.Business.Data;
 using MitigationOffice.Business.Shop;
+using MitigationOffice.Business.Shop.Offers;
 using MitigationOffice.Web.Setup;
 using MitigationOffice.Web.Setup.Forms;
 using static MitigationOffice.Business.Data.TypedNumbers;
@@ -34,6 +35,7 @@ public sealed class PriceModel(OfficeDb db) : PageModel
         public string? FromTier { get; set; } = "1";
         public OfferReason OfferedFor { get; set; }
         public string? RecommendedFrom { get; set; }
+        public string? OwnRule { get; set; }
         public bool Retired { get; set; }
     }
 
@@ -96,6 +98,9 @@ public sealed class PriceModel(OfficeDb db) : PageModel
         item.FanModel = read.Text(Input.FanModel, nameof(Form.FanModel), "fan's model", most: 100);
         item.FromTier = read.Whole(Input.FromTier, nameof(Form.FromTier), "choice it is part of", 0, 3) ?? 0;
         item.RecommendedFrom = read.Number(Input.RecommendedFrom, nameof(Form.RecommendedFrom), "limit", -100, 10_000);
+        item.OwnRule = ShippedRules.Kept(read.Text(Input.OwnRule, nameof(Form.OwnRule), "rule", most: ReadOfferRule.LongestText));
+        if (item.OwnRule.Length > 0)
+            foreach (var problem in ReadOfferRule.Of(item.OwnRule).Problems) read.Refuse(nameof(Form.OwnRule), problem);
         if (item.PipeSize.Length > 0 && PriceWords.PipeSizes.All(s => s.Value != item.PipeSize)) read.Refuse(nameof(Form.PipeSize), "Choose a pipe size of the list.");
         if (item.OfferedFor == OfferReason.LargerPipe && item.PipeSize.Length == 0) read.Refuse(nameof(Form.PipeSize), "A larger pipe needs its size.");
     }
@@ -123,6 +128,7 @@ public sealed class PriceModel(OfficeDb db) : PageModel
             FromTier = Plain((decimal)p.FromTier),
             OfferedFor = p.OfferedFor,
             RecommendedFrom = p.RecommendedFrom is { } from ? Plain(from) : "",
+            OwnRule = p.OwnRule,
             Retired = p.Retired,
         }, p.Version);
     }

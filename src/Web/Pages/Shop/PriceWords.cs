@@ -22,7 +22,7 @@ public static class PriceWords
         (OfferReason.Insulation, "ice is foretold and no cable would do", "Days a winter at risk; empty: 1."),
         (OfferReason.CondensateBypass, "water runs onto the fan", "Pounds of water a day; empty: as the forecast says."),
         (OfferReason.SumpLid, "the sump is open", ""),
-        (OfferReason.CritterGuard, "trees stand over the roof", "Days a winter at risk of ice from which it is advised against; empty: 1."),
+        (OfferReason.CritterGuard, "trees stand over the roof or animals are a trouble", "Days a winter at risk of ice from which it is advised against; empty: 1."),
         (OfferReason.SecondAlarm, "there are two floors or more", "Floors, the basement counted; empty: never."),
         (OfferReason.BackdraftAlarm, "an appliance draws by the chimney", ""),
         (OfferReason.LargerPipe, "the pipe takes much of the pressure", "Percent of the fan's pressure; empty: 33."),

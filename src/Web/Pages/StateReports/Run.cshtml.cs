@@ -121,7 +121,7 @@ public sealed class RunModel(OfficeDb db, UnitChoice units, TimeProvider clock) 
         if (Frozen is { } run)
         {
             var at = Math.Max(1, From);
-            Table = PreviewReport.Frozen(run, await db.ReportEntries.AsNoTracking().Where(e => e.ReportRunId == run.Id && e.Position >= at && e.Position < at + RowsAPage).ToListAsync());
+            Table = PreviewReport.Frozen(run, await db.ReportEntries.AsNoTracking().Where(e => e.ReportRunId == run.Id && e.Position >= at && e.Position < at + RowsAPage).ToListAsync(), head.AlsoPrivate(await StatesAsync(run.Id)));
             (Input, Version) = await SentAsync(run.Id);
             return true;
         }
@@ -131,6 +131,9 @@ public sealed class RunModel(OfficeDb db, UnitChoice units, TimeProvider clock) 
         SignedBy = head.Duty is { SignedBy.Length: > 0 } duty ? duty.SignedBy : User.FindFirstValue(ClaimTypes.GivenName) ?? "";
         return true;
     }
+
+    private Task<List<string>> StatesAsync(int runId) =>
+        (from e in db.ReportEntries where e.ReportRunId == runId join s in db.Systems on e.InstalledSystemId equals s.Id join h in db.Houses on s.HouseId equals h.Id select h.State).Distinct().ToListAsync();
 
     public int RowCount => Frozen is { } run ? run.Counted + run.Amendments : Table.Rows.Count;
 

@@ -12,7 +12,7 @@ namespace MitigationOffice.Web.Pages.Work;
 /// <summary>One day's sheet to print and take along: each visit with what must be known at the door, what to load, what to do.</summary>
 public sealed class DayModel(OfficeDb db, TimeProvider clock) : PageModel
 {
-    public sealed record JobSheet(string Notes, string Permit, string Dig, IReadOnlyList<string> Cautions, IReadOnlyList<(string What, decimal Quantity, string Unit)> Load, IReadOnlyList<(string Words, bool Done)> Steps);
+    public sealed record JobSheet(string Notes, string Permit, string Dig, IReadOnlyList<string> Cautions, IReadOnlyList<(string What, decimal Quantity, string Unit)> Load, IReadOnlyList<(string Words, string Caution, bool Done)> Steps);
 
     public DateOnly On { get; private set; }
     public DateOnly Today { get; private set; }
@@ -46,6 +46,6 @@ public sealed class DayModel(OfficeDb db, TimeProvider clock) : PageModel
             [.. HouseCaution.Of(houses[j.HouseId]).Select(c => $"{c.Title}: {c.Words} {c.Source}")],
             kept[j.Id].Any() ? [.. kept[j.Id].Where(m => m.Planned is > 0).Select(m => (m.What, m.Planned!.Value, m.Unit))]
                 : designs.Find(d => d.JobId == j.Id) is { } drawn ? [.. MaterialList.Of(TakeOff.Of(drawn.Design.Pieces), drawn.Fan, null).Select(m => (m.What, m.Quantity, m.Unit))] : [],
-            [.. j.Steps.OrderBy(s => s.Position).Select(s => ($"{s.Position} {s.Words}", s.DoneAtUtc is not null || s.NotNeededBecause.Length > 0))]));
+            [.. j.Steps.OrderBy(s => s.Position).Select(s => ($"{s.Position} {s.Words}", s.Caution, s.DoneAtUtc is not null || s.NotNeededBecause.Length > 0))]));
     }
 }

@@ -49,6 +49,11 @@ public sealed class PhotosModel(OfficeDb db, UnitChoice units, TimeProvider cloc
     [BindProperty]
     public Form Input { get; set; } = new();
 
+    private readonly List<string> _saved = [];
+
+    /// <summary>What of a sending that was refused in part is on record now.</summary>
+    public IReadOnlyList<string> Saved => _saved;
+
     public Job Job { get; private set; } = null!;
     public TimeZoneInfo Zone { get; private set; } = TimeZoneInfo.Utc;
     public IReadOnlyList<PhotoRow> Photos { get; private set; } = [];
@@ -70,18 +75,23 @@ public sealed class PhotosModel(OfficeDb db, UnitChoice units, TimeProvider cloc
             r.Id, r.CaptionWas ?? "", Words(r.Caption, $"Rows[{i}]"), r.InPacketWas, r.InPacket, r.TakeOff)).ToList();
         var caption = Words(Input.Caption, nameof(Input));
         if (!ModelState.IsValid) return Page();
-        foreach (var (photo, words) in await CaptionPhotos.RunAsync(db, JobId, changes))
+        var refused = await CaptionPhotos.RunAsync(db, JobId, changes);
+        foreach (var (photo, words) in refused)
         {
             var at = Rows.FindIndex(r => r.Id == photo);
             ModelState.AddModelError(at < 0 ? "" : $"Rows[{at}].Caption", words);
             if (at >= 0) Overtaken(at);
         }
 
-        foreach (var words in await TakePhotos.RunAsync(db, Job, [.. Upload.Select(f => new TakePhotos.Sent(f.FileName, f.Length, () => BytesAsync(f)))], caption, clock.GetUtcNow().UtcDateTime, actor.Name))
-            ModelState.AddModelError(nameof(Upload), words);
+        var taken = await TakePhotos.RunAsync(db, Job, [.. Upload.Select(f => new TakePhotos.Sent(f.FileName, f.Length, () => BytesAsync(f)))], caption, clock.GetUtcNow().UtcDateTime, actor.Name);
+        foreach (var words in taken.Refused) ModelState.AddModelError(nameof(Upload), words);
+        if (taken.Saved.Count > 0) _saved.Add($"Saved: {string.Join(", ", taken.Saved)}{(caption.Length > 0 ? $", as “{caption}”" : "")}.");
+        if (refused.Count == 0 && changes.Any(IsChange)) _saved.Add("Saved: what you wrote and ticked at the photos below.");
         if (ModelState.IsValid) return RedirectToPage("/Work/Photos", null, new { HouseId, job = JobId }, "photos");
         return await ShowAsync() ?? Page();
     }
+
+    private static bool IsChange(CaptionPhotos.Change c) => c.TakenOff || c.Caption != c.CaptionWas || c.InPacket != c.InPacketWas;
 
     private string Words(string? typed, string prefix) => new FormReading(ModelState, prefix, units.System).Text(typed, nameof(Row.Caption), "caption", most: TakePhotos.CaptionLength);
 

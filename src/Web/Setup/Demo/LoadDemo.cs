@@ -27,7 +27,7 @@ public static class LoadDemo
         if (missing.Count == 0) return;
         await CompanyAsync(db, clock, cancel);
         await FanFile.ApplyAsync(db, FanFile.Read(DemoFiles.Text("fans.csv")).Fans);
-        await PriceBookFile.ApplyAsync(db, PriceBookFile.Read(DemoFiles.Text("prices.csv")).Items);
+        await PriceBookFile.ApplyAsync(db, PriceBookFile.Read(DemoFiles.Text("prices.csv")));
         if (!await db.Vehicles.AnyAsync(cancel)) db.Vehicles.AddRange(new Vehicle { Name = "Blue van", Plate = "LR 12" }, new Vehicle { Name = "Trailer" });
         await db.SaveChangesAsync(cancel);
         var now = clock.At;

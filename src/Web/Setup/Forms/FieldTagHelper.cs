@@ -187,6 +187,9 @@ public sealed class TickTagHelper : FieldParts
 [HtmlTargetElement("refusals", TagStructure = TagStructure.WithoutEndTag)]
 public sealed class RefusalsTagHelper : TagHelper
 {
+    /// <summary>Sentences for what was saved all the same.</summary>
+    public IReadOnlyList<string> Saved { get; set; } = [];
+
     [HtmlAttributeNotBound]
     [ViewContext]
     public ViewContext ViewContext { get; set; } = null!;
@@ -206,7 +209,15 @@ public sealed class RefusalsTagHelper : TagHelper
         output.Attributes.SetAttribute("role", "alert");
         output.Attributes.SetAttribute("tabindex", "-1");
         output.Attributes.SetAttribute("id", "refusals");
-        output.Content.AppendHtml("<h2>Not saved yet</h2>");
+        output.Content.AppendHtml(Saved.Count > 0 ? "<h2>Saved in part</h2>" : "<h2>Not saved yet</h2>");
+        foreach (var words in Saved)
+        {
+            var paragraph = new TagBuilder("p");
+            paragraph.InnerHtml.Append(words);
+            output.Content.AppendHtml(paragraph);
+        }
+
+        if (Saved.Count > 0) output.Content.AppendHtml("<p>Not saved:</p>");
         var list = new TagBuilder("ul");
         foreach (var (key, entry) in state)
             foreach (var error in entry.Errors)
