@@ -30,7 +30,7 @@ public sealed record GatheredWords(string Key, string Subject, string Text)
     {
         var count = said.Count < Numbers.Length ? Numbers[said.Count] : said.Count.ToString(CultureInfo.InvariantCulture);
         var subject = reader.HouseId == 0 ? $"{count} things for the office to see to" : $"{count} things about your radon system at {reader.House}";
-        var text = new StringBuilder(reader.HouseId == 0 ? $"{count} things are due." : $"Dear {reader.Name},\n\n{char.ToLowerInvariant(count[0])}{count[1..]} things are due for the radon system at {reader.House}.");
+        var text = new StringBuilder(reader.HouseId == 0 ? $"{count} things are due." : $"Dear {reader.Name},\n\n{count} things are due for the radon system at {reader.House}.");
         var heads = new List<string>();
         for (var i = 0; i < said.Count; i++)
         {

@@ -17,7 +17,7 @@ public static class SeedNudgeRules
                 Body = """
                     Dear {name},
 
-                    some days ago we sent you quote {quote} for {house}. If something in it is not clear, answer this message or call us: {phone}.
+                    Some days ago we sent you quote {quote} for {house}. If something in it is not clear, answer this message or call us: {phone}.
 
                     You can read it, choose and sign here, or tell us that you do not want it; then we write no more about it:
 
@@ -33,7 +33,7 @@ public static class SeedNudgeRules
                 Body = """
                     Dear {name},
 
-                    quote {quote} for {house} holds until {until}. After that day we would have to look at its prices again.
+                    Quote {quote} for {house} holds until {until}. After that day we would have to look at its prices again.
 
                     {link}
 

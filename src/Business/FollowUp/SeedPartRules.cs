@@ -15,7 +15,7 @@ internal static class SeedPartRules
             Body = """
                 Dear {name},
 
-                the alarm of the radon system at {house} tells you when the suction is gone. It runs on a battery, which should be new by {due}.
+                The alarm of the radon system at {house} tells you when the suction is gone. It runs on a battery, which should be new by {due}.
 
                 Why now: {because}
 
@@ -35,7 +35,7 @@ internal static class SeedPartRules
             Body = """
                 Dear {name},
 
-                once a year, before it gets cold, please look at the gauge on the pipe of your radon system at {house}. The two sides of the liquid should stand at different heights, about as marked on the label.
+                Once a year, before it gets cold, please look at the gauge on the pipe of your radon system at {house}. The two sides of the liquid should stand at different heights, about as marked on the label.
 
                 If they are level, the fan is not pulling. If they stand much further apart than the mark, something may be in the pipe. In both cases call us at {phone}. Do not open the fan or its wiring.
 
@@ -53,7 +53,7 @@ internal static class SeedPartRules
             Body = """
                 Dear {name},
 
-                in long cold spells ice can grow in the outdoor pipe of the radon system at {house}. {because}
+                In long cold spells ice can grow in the outdoor pipe of the radon system at {house}. {because}
 
                 Watch the gauge on the pipe in very cold weather. If the liquid rises above the mark, or the fan sounds strained, call us: {phone}. Stay away from ice that hangs from the pipe, and do not climb up to it or knock at it. Leave the fan running unless we say otherwise.
 

@@ -15,7 +15,7 @@ internal static class SeedTestRules
             Body = """
                 Dear {name},
 
-                a house with a radon system is to be tested again every two years, to show that the system still does its work. For {house} that is due by {due}.
+                A house with a radon system is to be tested again every two years, to show that the system still does its work. For {house} that is due by {due}.
 
                 Why now: {because}
 
@@ -36,7 +36,7 @@ internal static class SeedTestRules
             Body = """
                 Dear {name},
 
-                the system at {house} has to be proven by a radon test within thirty days after it began to run, not in its first 24 hours. We do not have that result yet.
+                The system at {house} has to be proven by a radon test within thirty days after it began to run, not in its first 24 hours. We do not have that result yet.
 
                 {because}
 
@@ -55,7 +55,7 @@ internal static class SeedTestRules
             Body = """
                 Dear {name},
 
-                a radon system without a fan works differently in winter and in summer. In its first year the house at {house} is to be tested in both seasons. The next test is due around {due}.
+                A radon system without a fan works differently in winter and in summer. In its first year the house at {house} is to be tested in both seasons. The next test is due around {due}.
 
                 {because}
 
@@ -76,7 +76,7 @@ internal static class SeedTestRules
             Body = """
                 Dear {name},
 
-                the house at {house} has a system that draws radon from under the floor (tag {tag}). It runs day and night, and should: please do not switch it off.
+                The house at {house} has a system that draws radon from under the floor (tag {tag}). It runs day and night, and should: please do not switch it off.
 
                 {because} After a sale the house is to be tested again, and after that every two years.
 
@@ -97,7 +97,7 @@ internal static class SeedTestRules
             Body = """
                 Dear {name},
 
-                building work, a new furnace or new windows can change how a house draws air from the ground. {because}
+                Building work, a new furnace or new windows can change how a house draws air from the ground. {because}
 
                 Please have {house} tested again. You can use a test kit of your own, ask any qualified tester, or call us: {phone}. Keep the house closed for 12 hours before a short test and during it.
 

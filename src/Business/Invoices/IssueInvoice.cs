@@ -104,7 +104,7 @@ public static class IssueInvoice
     /// <summary>The day it is at the house.</summary>
     public static async Task<DateOnly> TodayAsync(OfficeDb db, int houseId, DateTime nowUtc)
     {
-        var zones = await db.Houses.Where(h => h.Id == houseId).Select(h => new { House = h.TimeZone, Company = db.Company.Select(c => c.TimeZone).First() }).SingleAsync();
+        var zones = await db.Houses.Where(h => h.Id == houseId).Select(h => new { House = h.TimeZone, Company = db.Company.OrderBy(c => c.Id).Select(c => c.TimeZone).First() }).SingleAsync();
         return HouseTime.DayOf(nowUtc, HouseTime.Zone(zones.House, zones.Company));
     }
 

@@ -36,8 +36,8 @@ public static class MailInvoice
     {
         var hello = $"Hello {MailAddress.OneLine(customer.ContactName.Length > 0 ? customer.ContactName : customer.Name)},";
         var body = invoice.Kind == InvoiceKind.CreditNote
-            ? $"attached is credit note {invoice.Number}: {new Money(-invoice.Total.Cents)} is taken back for the work at {house.Street}."
-            : $"attached is invoice {invoice.Number} for the work at {house.Street}: {invoice.Total}, due {HouseTime.Show(invoice.DueOn)}.";
+            ? $"Attached is credit note {invoice.Number}: {new Money(-invoice.Total.Cents)} is taken back for the work at {house.Street}."
+            : $"Attached is invoice {invoice.Number} for the work at {house.Street}: {invoice.Total}, due {HouseTime.Show(invoice.DueOn)}.";
         return $"{hello}\n\n{body}\n\nIf something in it is not right, answer this message and we look at it.";
     }
 }

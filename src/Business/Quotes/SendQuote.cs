@@ -91,7 +91,7 @@ public static class SendQuote
     private static string Words(QuoteInFull full, Uri link) => $"""
         Hello {MailAddress.OneLine(full.Customer.ContactName.Length > 0 ? full.Customer.ContactName : full.Customer.Name)},
 
-        here is our quote for a radon mitigation system at {full.House.Street}. You can read it, choose what you want and sign it on this page:
+        Here is our quote for a radon mitigation system at {full.House.Street}. You can read it, choose what you want and sign it on this page:
 
         {link}
 

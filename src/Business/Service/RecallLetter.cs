@@ -11,7 +11,7 @@ public static class RecallLetter
 
     private static IEnumerable<string> Paragraphs(FanRecall recall, RecallList.Row row, CompanyProfile company)
     {
-        yield return $"the fan of your radon system at {row.House}, {row.City} (model {recall.Model}{(row.Serial.Length > 0 ? $", serial {row.Serial}" : "")}, tag {row.Tag}, fitted {HouseTime.Show(row.FittedOn)}) is called back by its maker.";
+        yield return $"The fan of your radon system at {row.House}, {row.City} (model {recall.Model}{(row.Serial.Length > 0 ? $", serial {row.Serial}" : "")}, tag {row.Tag}, fitted {HouseTime.Show(row.FittedOn)}) is called back by its maker.";
         yield return recall.Reason;
         yield return $"Until we have been there: {recall.Advice}";
         yield return "Do not open the fan, the pipe or the wiring, and do not climb. While a fan stands still the radon comes back within hours; air the rooms you live in.";

@@ -12,7 +12,7 @@ internal static class ChangeLetters
         new($"change:{full.Order.Id}:{once}", MailClass.Work, full.Customer.Email, full.Customer.Name, full.Title, $"""
             Hello {MailAddress.OneLine(full.Customer.ContactName.Length > 0 ? full.Customer.ContactName : full.Customer.Name)},
 
-            something about the work at {full.House.Street} should change: {MailAddress.OneLine(full.Order.Reason)}
+            Something about the work at {full.House.Street} should change: {MailAddress.OneLine(full.Order.Reason)}
 
             The price so far is {full.Order.OldTotal}, the difference {full.DifferenceWords}, the new price {full.Order.NewTotal}, tax included. You can read it, and sign or decline it, on this page:
 

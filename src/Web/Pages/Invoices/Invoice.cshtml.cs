@@ -67,7 +67,7 @@ public sealed class InvoiceModel(OfficeDb db, TimeProvider clock, MailSettings m
         TakesBack = found.CreditsInvoiceId is { } id ? await db.Invoices.Where(i => i.Id == id).Select(i => i.Number).SingleAsync() : null;
         var key = $"invoice:{found.Number}:";
         Letters = (await db.Outbox.AsNoTracking().Where(m => m.Key.StartsWith(key)).OrderBy(m => m.Id).Select(m => new { m.ToAddress, m.CreatedAtUtc, m.State }).ToListAsync()).ConvertAll(m => (m.ToAddress, m.CreatedAtUtc, m.State));
-        var about = await db.Customers.Where(c => c.Id == found.CustomerId).Select(c => new { c.Email, House = db.Houses.Where(h => h.Id == HouseId).Select(h => h.TimeZone).First(), Company = db.Company.Select(x => x.TimeZone).First() }).SingleAsync();
+        var about = await db.Customers.Where(c => c.Id == found.CustomerId).Select(c => new { c.Email, House = db.Houses.Where(h => h.Id == HouseId).Select(h => h.TimeZone).First(), Company = db.Company.OrderBy(x => x.Id).Select(x => x.TimeZone).First() }).SingleAsync();
         (HasEmail, Zone) = (about.Email.Length > 0, HouseTime.Zone(about.House, about.Company));
         ViewData["House"] = (await HouseHead.LoadAsync(db, HouseId, shown: 0))! with { Beside = $"{(found.Kind == InvoiceKind.CreditNote ? "Credit note" : "Invoice")} {found.Number}", Date = HouseTime.Show(found.IssuedOn) };
         return true;

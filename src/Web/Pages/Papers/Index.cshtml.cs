@@ -89,7 +89,7 @@ public sealed class IndexModel(OfficeDb db, TimeProvider clock, Actor actor, Uni
     {
         if (await HouseHead.LoadAsync(db, HouseId, shown: 8) is not { } head) return NotFound();
         ViewData["House"] = head;
-        var zones = await db.Houses.Where(h => h.Id == HouseId).Select(h => new { House = h.TimeZone, Company = db.Company.Select(c => c.TimeZone).First() }).SingleAsync();
+        var zones = await db.Houses.Where(h => h.Id == HouseId).Select(h => new { House = h.TimeZone, Company = db.Company.OrderBy(c => c.Id).Select(c => c.TimeZone).First() }).SingleAsync();
         Zone = HouseTime.Zone(zones.House, zones.Company);
         Papers = await db.Documents.AsNoTracking().Where(d => d.HouseId == HouseId).For(User).OrderBy(d => d.StoredAtUtc).ThenBy(d => d.Id)
             .Select(d => new Paper(d.Id, d.Title, d.FileName, d.Kind, d.ContentType, d.StoredAtUtc, d.StoredBy, d.SizeBytes, d.Sha256)).ToListAsync();

@@ -135,7 +135,7 @@ public sealed partial class SheetModel(OfficeDb db, UnitChoice units, TimeProvid
         var rows = await (from h in db.Houses
                           where h.Id == HouseId
                           from j in db.Jobs.Where(j => j.HouseId == h.Id).DefaultIfEmpty()
-                          select new { h.TimeZone, Company = db.Company.Select(c => c.TimeZone).FirstOrDefault(), Id = (int?)j.Id, j.Number, State = (JobState?)j.State }).ToListAsync();
+                          select new { h.TimeZone, Company = db.Company.OrderBy(c => c.Id).Select(c => c.TimeZone).FirstOrDefault(), Id = (int?)j.Id, j.Number, State = (JobState?)j.State }).ToListAsync();
         Zone = HouseTime.Zone(rows[0].TimeZone, string.IsNullOrWhiteSpace(rows[0].Company) ? "America/Chicago" : rows[0].Company!);
         OtherJobs = [.. rows.Where(r => r.Id is not null).OrderByDescending(r => r.Id).Select(r => (r.Id!.Value, r.Number, r.State!.Value))];
     }

@@ -24,7 +24,8 @@ public sealed class PlanDrawing
     private PlanDrawing(PlanView view)
     {
         _view = view;
-        _frame = new PlanFrame([.. view.Areas.SelectMany(a => a.Area.Corners), .. view.Footings.SelectMany(f => f), .. view.Marks.Select(m => m.At), .. view.Picture is { } p ? (PlanPoint[])[p.Low, p.High] : []], view.SpareM);
+        // A map is about the floors: of the picture, what lies around them is enough.
+        _frame = new PlanFrame([.. view.Areas.SelectMany(a => a.Area.Corners), .. view.Footings.SelectMany(f => f), .. view.Marks.Select(m => m.At), .. view is { Picture: { } p, Map: null } ? (PlanPoint[])[p.Low, p.High] : []], view.SpareM);
     }
 
     public static IHtmlContent Of(PlanView view) => new HtmlString(new PlanDrawing(view).Draw());
