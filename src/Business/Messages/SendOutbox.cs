@@ -54,7 +54,7 @@ public sealed class SendOutbox(OfficeDb db, MailSettings mail, MailFolder folder
                 break;
             }
 
-            if (await ClaimAsync(id, cancel) is not { } claimed) continue;
+            if (await ClaimOrPutOffAsync(id, cancel) is not { } claimed) continue;
             var answer = await GiveOverAsync(door, claimed, cancel);
             await SettleAsync(claimed, answer);
             said.Add(answer.Said);
@@ -82,6 +82,23 @@ public sealed class SendOutbox(OfficeDb db, MailSettings mail, MailFolder folder
     {
         var since = Now.AddHours(-24);
         return db.Outbox.CountAsync(m => m.Class != MailClass.Work && m.SentAtUtc > since, cancel);
+    }
+
+    /// <summary>A message that cannot be looked at is put off with the reason; the others must not wait behind it.</summary>
+    private async Task<OutboxMessage?> ClaimOrPutOffAsync(int id, CancellationToken cancel)
+    {
+        try
+        {
+            return await ClaimAsync(id, cancel);
+        }
+        catch (Exception e) when (e is InvalidOperationException or ArgumentException or FormatException or KeyNotFoundException or OverflowException)
+        {
+            db.ChangeTracker.Clear();
+            var (later, why) = (Now.AddHours(1), Short($"Not sent yet, for it could not be held against its facts: {e.Message}"));
+            await db.Outbox.Where(m => m.Id == id && (m.State == DeliveryState.Waiting || m.State == DeliveryState.Uncertain)).ExecuteUpdateAsync(
+                s => s.SetProperty(m => m.NextTryUtc, later).SetProperty(m => m.LastAnswer, why).SetProperty(m => m.Version, m => m.Version + 1), cancel);
+            return null;
+        }
     }
 
     /// <summary>One transaction: the claim, and one more look whether it still says what is true.</summary>

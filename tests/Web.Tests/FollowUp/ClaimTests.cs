@@ -1,5 +1,7 @@
 using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
 using MitigationOffice.Business.Customers;
+using MitigationOffice.Business.Data;
 using MitigationOffice.Business.FollowUp;
 using MitigationOffice.Business.Houses;
 using MitigationOffice.Business.Messages;
@@ -49,6 +51,31 @@ public sealed class ClaimTests : IAsyncLifetime
         if (email is not null) db.HouseOwners.Add(new HouseOwner { HouseId = house, Customer = new Customer { Name = "Teal Marlow", Email = email, Phone = "555-0155" }, FromDay = new DateOnly(2026, 3, 1) });
         await db.SaveChangesAsync();
     });
+
+    /// <summary>A look that fails for one message.</summary>
+    private sealed class FailsFor(int id) : IClaimCheck
+    {
+        public Task<ClaimVerdict> LookAsync(OfficeDb db, OutboxMessage message, DateTime nowUtc, CancellationToken cancel) =>
+            message.Id == id ? throw new InvalidOperationException("a fact nobody foresaw") : Task.FromResult(ClaimVerdict.Go);
+    }
+
+    [Fact]
+    public async Task One_that_cannot_be_looked_at_waits_and_holds_up_nobody()
+    {
+        var (first, _, stuck) = await QueuedAsync("stuck@alder.example");
+        var (second, _, _) = await QueuedAsync("behind@alder.example");
+        await using var scope = office.Services.CreateAsyncScope();
+        var of = scope.ServiceProvider;
+        var round = await new SendOutbox(
+            of.GetRequiredService<OfficeDb>(), of.GetRequiredService<MailSettings>(), of.GetRequiredService<MailFolder>(), of.GetRequiredService<ClockWatch>(), [new FailsFor(stuck.Id)], office.Clock).RunAsync();
+        Assert.Equal(1, round.Sent);
+        Assert.Equal(DeliveryState.Sent, (await MessageOfAsync(second)).State);
+        var put = await MessageOfAsync(first);
+        Assert.Equal((DeliveryState.Waiting, 0, Now.AddHours(1)), (put.State, put.Attempts, put.NextTryUtc));
+        Assert.Contains("a fact nobody foresaw", put.LastAnswer, StringComparison.Ordinal);
+        office.Clock.Advance(TimeSpan.FromHours(2));
+        Assert.Equal(1, (await office.SendOutboxAsync()).Sent);
+    }
 
     [Fact]
     public async Task Nothing_changed_goes_as_it_was_written()
