@@ -14,7 +14,7 @@ public sealed partial class Paper
         var beside = lines.Select(line => type.Wrap(line, Right - x)).ToList();
         Need(Math.Max(side, beside.Sum(w => w.Count) * type.LineHeight));
         var (top, at) = (_y, new XRect(Left, _y, side, side));
-        Figure(alt, at, () => DrawCode(text, at));
+        Figure(alt, at, () => DrawCode(_page, text, at));
         foreach (var wrapped in beside)
         {
             AsElement(PdfBlockLevelElementTag.Paragraph, () =>
@@ -31,19 +31,20 @@ public sealed partial class Paper
         Gap(4);
     }
 
-    private void DrawCode(string text, XRect at)
+    /// <summary>A QR code as runs of black, row by row, on a white ground; a hair of overlap keeps printers from showing seams.</summary>
+    internal static void DrawCode(XGraphics page, string text, XRect at)
     {
         using var made = QRCodeGenerator.GenerateQrCode(text, QRCodeGenerator.ECCLevel.M);
         var rows = made.ModuleMatrix;
         var module = at.Width / rows.Count;
-        _page.DrawRectangle(XBrushes.White, at);
+        page.DrawRectangle(XBrushes.White, at);
         for (var y = 0; y < rows.Count; y++)
             for (var x = 0; x < rows.Count; x++)
             {
                 if (!rows[y][x]) continue;
                 var from = x;
                 while (x + 1 < rows.Count && rows[y][x + 1]) x++;
-                _page.DrawRectangle(XBrushes.Black, at.X + from * module, at.Y + y * module, (x - from + 1) * module, module * 1.01);
+                page.DrawRectangle(XBrushes.Black, at.X + from * module, at.Y + y * module, (x - from + 1) * module, module * 1.01);
             }
     }
 }

@@ -2,7 +2,6 @@ using MitigationOffice.Business.Data;
 using MitigationOffice.Business.Documents;
 using MitigationOffice.Business.Shop;
 using PdfSharp.Drawing;
-using QRCoder;
 
 namespace MitigationOffice.Business.FollowUp;
 
@@ -41,7 +40,7 @@ public static class LettersPaper
         var right = at.Right - 150;
         Lines(page, [HouseTime.Show(day)], 10, right, AddressTopPt + 52, 150, Paper.Ink, most: 1);
         if (letter.Page.Length == 0) return;
-        Code(page, letter.Page, right, at.Y - 6, 76);
+        Paper.DrawCode(page, letter.Page, new XRect(right, at.Y - 6, 76, 76));
         Lines(page, ["Your own page:", "point a phone here"], 9, right, at.Y + 72, 150, Paper.Soft, most: 2);
     }
 
@@ -53,15 +52,5 @@ public static class LettersPaper
             page.DrawString(line, type.Font, new XSolidBrush(color), x, y + type.Ascent);
             y += type.LineHeight;
         }
-    }
-
-    private static void Code(XGraphics page, string address, double x, double y, double widthPt)
-    {
-        using var data = QRCodeGenerator.GenerateQrCode(address, QRCodeGenerator.ECCLevel.M);
-        var rows = data.ModuleMatrix;
-        var side = widthPt / rows.Count;
-        for (var row = 0; row < rows.Count; row++)
-            for (var column = 0; column < rows[row].Count; column++)
-                if (rows[row][column]) page.DrawRectangle(XBrushes.Black, x + column * side, y + row * side, side + 0.05, side + 0.05);
     }
 }
