@@ -2,7 +2,11 @@
 # A throw-away PostgreSQL on loopback for the tests: `tests/postgres.sh start` prints its connection string,
 # `tests/postgres.sh stop` ends it and removes its files. Needs the server's binaries (Debian: postgresql).
 set -euo pipefail
-where="${TMPDIR:-/tmp}/office-test-postgres"
+# A database of its own for every class of tests is a thousand files each: in memory, where there is room, that takes a tenth of the time.
+home="${TMPDIR:-/tmp}"
+[ "$(df --output=avail /dev/shm 2> /dev/null | tail -n 1)" -gt 4000000 ] 2> /dev/null && [ -w /dev/shm ] && home=/dev/shm
+[ -d /dev/shm/office-test-postgres ] && home=/dev/shm
+where="$home/office-test-postgres"
 bin=$(ls -d /usr/lib/postgresql/*/bin 2>/dev/null | tail -n 1)
 port=54329
 as() { if [ "$(id -u)" = 0 ]; then runuser -u postgres -- "$@"; else "$@"; fi; }
@@ -13,7 +17,7 @@ case "${1:-}" in
       [ "$(id -u)" = 0 ] && chown postgres "$where"
       as "$bin/initdb" -D "$where/data" -U office --auth=trust --encoding=UTF8 --locale=C > "$where/initdb.log" 2>&1
       as "$bin/pg_ctl" -D "$where/data" -w -l "$where/server.log" \
-        -o "-p $port -k $where -c listen_addresses=127.0.0.1 -c max_connections=200 -c fsync=off" start > /dev/null
+        -o "-p $port -k $where -c listen_addresses=127.0.0.1 -c max_connections=200 -c fsync=off -c full_page_writes=off -c wal_level=minimal -c max_wal_senders=0" start > /dev/null
     fi
     echo "Host=127.0.0.1;Port=$port;Username=office;Database=postgres;Include Error Detail=true"
     ;;

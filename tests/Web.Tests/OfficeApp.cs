@@ -46,7 +46,7 @@ public class OfficeApp : IAsyncLifetime
         var pattern = await Pattern.Value;
         Directory.CreateDirectory(_folder);
         if (_server is null) File.Copy(pattern.Records, Records);
-        else await OnServerAsync($"CREATE DATABASE {_database} TEMPLATE {pattern._database}");
+        else await OnServerAsync($"CREATE DATABASE {_database} TEMPLATE {pattern._database} STRATEGY FILE_COPY");
         StartProgram();
     }
 

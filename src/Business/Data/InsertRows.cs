@@ -1,6 +1,7 @@
 using System.Data;
 using System.Data.Common;
 using System.Globalization;
+using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Storage;
 
@@ -18,10 +19,18 @@ internal sealed class InsertRows(string table, IReadOnlyList<InsertColumn> colum
     /// <param name="fill">Writes the values of a row, in the order of the columns; null is no value.</param>
     public async Task RunAsync<T>(OfficeDb db, IReadOnlyList<T> rows, Action<T, object?[]> fill, CancellationToken cancel)
     {
-        // An embedded database looks a parameter up by walking over all of them: few rows are faster. A server wants few round trips.
-        var together = db.Embedded ? 8 : 500;
-        var whole = rows.Count / together * together;
-        await InsertAsync(db, rows, (0, whole), together, fill, cancel);
+        if (rows.Count == 0) return;
+        if (db.Database.GetDbConnection() is SqliteConnection { Handle: { } file })
+        {
+            using var insert = new EmbeddedInsert(file, Sql(1), columns.Count);
+            foreach (var row in rows) insert.Run(row, fill);
+            return;
+        }
+
+        // A server wants few round trips.
+        const int Together = 500;
+        var whole = rows.Count / Together * Together;
+        await InsertAsync(db, rows, (0, whole), Together, fill, cancel);
         await InsertAsync(db, rows, (whole, rows.Count), 1, fill, cancel);
     }
 
@@ -39,13 +48,7 @@ internal sealed class InsertRows(string table, IReadOnlyList<InsertColumn> colum
             for (var row = 0; row < together; row++)
             {
                 fill(rows[at + row], values);
-                for (var c = 0; c < values.Length; c++) parameters[row * values.Length + c].Value = values[c] switch
-                {
-                    null => DBNull.Value,
-                    // As an embedded database keeps a day.
-                    DateOnly day when db.Embedded => day.ToString("O", CultureInfo.InvariantCulture),
-                    var value => value,
-                };
+                for (var c = 0; c < values.Length; c++) parameters[row * values.Length + c].Value = values[c] ?? DBNull.Value;
             }
 
             await command.ExecuteNonQueryAsync(cancel);

@@ -25,7 +25,7 @@ public sealed partial class OfficeDb
 
     private async Task KeepBookAsync(List<BookChange> changes, bool accept, CancellationToken cancel)
     {
-        if (!Embedded) await Database.ExecuteSqlRawAsync("SELECT pg_advisory_xact_lock(7304)", cancel);
+        await TakeTurnAsync(Turn.PriceBook, cancel);
         var company = changes.Find(c => c.Company is not null)?.Company ?? await Company.AsNoTracking().OrderBy(c => c.Id).FirstOrDefaultAsync(cancel) ?? new CompanyProfile();
         var was = changes.Find(c => c.CompanyBefore is not null)?.CompanyBefore ?? company;
         var last = await PriceBookVersions.MaxAsync(v => (int?)v.Number, cancel) ?? 0;

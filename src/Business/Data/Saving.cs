@@ -55,7 +55,7 @@ public sealed partial class OfficeDb
         if (book.Count > 0) await KeepBookAsync(book, accept, cancel);
         if (told.Count == 0 || !Audited) return saved;
         await FindHousesAsync(told, EntityState.Unchanged, cancel);
-        if (!Embedded) await Database.ExecuteSqlRawAsync("SELECT pg_advisory_xact_lock(7301)", cancel);
+        await TakeTurnAsync(Turn.Audit, cancel);
         var previous = await Audit.OrderByDescending(a => a.Id).Select(a => a.Hash).FirstOrDefaultAsync(cancel) ?? "";
         foreach (var change in told) previous = Tell(change, previous);
         await base.SaveChangesAsync(accept, cancel);

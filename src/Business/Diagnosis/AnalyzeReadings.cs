@@ -33,7 +33,7 @@ public static class AnalyzeReadings
         var settings = test.Settings.OrderBy(s => s.Position).ToList();
         return new(
             [.. settings.Select(s => new PfeSetting(s.Label, s.PitVacuumPa, s.FlowM3PerS, s.Watts, s.FanId is { } id ? curves.GetValueOrDefault(id) : null))],
-            [.. test.TestHoles.OrderBy(h => h.Position).Select(h => new PfeHole(h.Label, h.DistanceM, h.FanOffPa, [.. settings.Select(s => h.Readings.Find(r => r.FanSettingId == s.Id)?.FanOnPa)]))],
+            [.. test.TestHoles.OrderBy(h => h.Position).Select(h => new PfeHole(h.Label, test.FromPitM(h), h.FanOffPa, [.. settings.Select(s => h.Readings.Find(r => r.FanSettingId == s.Id)?.FanOnPa)]))],
             test.OutdoorC, test.IndoorC);
     }
 }

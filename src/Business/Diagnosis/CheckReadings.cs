@@ -1,5 +1,6 @@
 using MitigationOffice.Business.Data;
 using MitigationOffice.Business.Houses;
+using MitigationOffice.Engineering;
 using MitigationOffice.Engineering.Siting;
 
 namespace MitigationOffice.Business.Diagnosis;
@@ -9,10 +10,13 @@ public static class CheckReadings
 {
     /// <summary>A gauge drifts by some tenths of a pascal; more than this against the fan is worth a second look.</summary>
     private const double MuchPa = 1.0;
+
+    /// <summary>The mark of a common digital micromanometer.</summary>
+    private const double GaugeShowsPa = 0.1;
     private const double FtPerM2 = 10.763910416709722;
 
     public static IReadOnlyList<string> Of(PressureFieldTest test, UnitSystem units) =>
-        [.. test.TestHoles.OrderBy(h => h.Position).SelectMany(h => Hole(h, test, units))];
+        [.. OtherUnit(test, units), .. test.TestHoles.OrderBy(h => h.Position).SelectMany(h => Hole(h, test, units))];
 
     /// <summary>Whether the holes are enough, with the rule's source; empty when they are.</summary>
     public static IReadOnlyList<string> HolesOwed(PressureFieldTest test, IReadOnlyList<FoundationArea> areas)
@@ -23,6 +27,14 @@ public static class CheckReadings
         var missing = TestHoles.Missing(slabs, counts);
         // Holes whose place names no area still count for the house.
         return test.TestHoles.Count >= TestHoles.Owed(slabs).InHouse ? [.. missing.Where(m => !m.StartsWith("The house has", StringComparison.Ordinal))] : missing;
+    }
+
+    /// <summary>Readings that no gauge for this work can tell from nothing, one and all: inches of water written down as pascals, most likely.</summary>
+    private static IEnumerable<string> OtherUnit(PressureFieldTest test, UnitSystem units)
+    {
+        var largest = test.TestHoles.SelectMany(h => h.Readings.Select(r => r.FanOnPa).Append(h.FanOffPa ?? 0)).Select(Math.Abs).DefaultIfEmpty(0).Max();
+        if (largest is > 0 and < GaugeShowsPa)
+            yield return $"Every hole reads less than {Measures.Pressure.Show(GaugeShowsPa, units)}, which such gauges hardly show. If yours showed inches of water, write the unit with the number: 0.014 inWC is {Measures.Pressure.Show(0.014 * TradeUnits.PaPerInWC, units)}.";
     }
 
     private static string Signed(double pa) => (pa > 0 ? "+" : "") + Measures.Pressure.Show(pa);

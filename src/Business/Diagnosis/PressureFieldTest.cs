@@ -23,6 +23,9 @@ public sealed class PressureFieldTest : Record
     public List<SuctionHole> SuctionHoles { get; set; } = [];
     public List<TestHole> TestHoles { get; set; } = [];
     public List<FanSetting> Settings { get; set; } = [];
+
+    /// <summary>Metres from a test hole to the suction hole nearest to it: as typed, else by their places on the floor plan; null where neither is known.</summary>
+    public double? FromPitM(TestHole hole) => hole.DistanceM ?? (hole.At is { } at ? SuctionHoles.Select(s => s.At?.DistanceM(at)).Min() : null);
 }
 
 /// <summary>Where suction was drawn.</summary>

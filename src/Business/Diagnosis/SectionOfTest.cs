@@ -14,7 +14,7 @@ public static class SectionOfTest
         {
             PitVacuumPa = setting?.PitVacuumPa,
             Holes = [.. test.TestHoles.OrderBy(h => h.Position).Select(h => new HoleMark(
-                h.Label, h.Readings.Find(r => r.FanSettingId == setting?.Id) is { } on ? -on.FanOnPa : null, h.DistanceM))],
+                h.Label, h.Readings.Find(r => r.FanSettingId == setting?.Id) is { } on ? -on.FanOnPa : null, test.FromPitM(h)))],
         };
     }
 

@@ -43,9 +43,7 @@ public static class PlanReminders
 
     private static Task<PlanRound> WriteAsync(OfficeDb db, Func<CompanyProfile, List<ReminderRule>, Task<PlanRound>> plan, CancellationToken cancel) => db.WriteAsync(async () =>
     {
-        // Two planners on a server database take turns; an embedded one has the write gate.
-        if (!db.Embedded)
-            await db.Database.ExecuteSqlRawAsync("SELECT pg_advisory_xact_lock(7302)", cancel);
+        await db.TakeTurnAsync(Turn.Plan, cancel);
         await db.SaveChangesAsync(cancel);
         var company = await db.Company.AsNoTracking().SingleAsync(cancel);
         var rules = await db.ReminderRules.AsNoTracking().OrderBy(r => r.Id).ToListAsync(cancel);

@@ -26,7 +26,8 @@ public static class TakeInquiry
         house.MakeSearchable();
         return db.WriteAsync(async () =>
         {
-            await OneAtATimeAsync(db);
+            // Two inquiries about one house at the same moment see each other.
+            await db.TakeTurnAsync(Turn.Inquiry);
             var customers = customer.Id != 0 || evenSo.NewCustomer ? [] : await FindCustomers.AlikeAsync(db, customer);
             var houses = evenSo.NewHouse ? [] : await AlikeHousesAsync(db, house);
             if (customers.Count + houses.Count > 0) return new Taken(null, customers, houses);
@@ -42,11 +43,4 @@ public static class TakeInquiry
         [.. (await db.Houses.AsNoTracking().Where(h => h.Id != house.Id && h.AddressKey == house.AddressKey).OrderBy(h => h.Id).Take(10)
                 .Select(h => new { h.Id, h.Street, h.Street2, h.City, h.State, h.Zip }).ToListAsync())
             .Select(h => new AlikeHouse(h.Id, $"{h.Street}{(h.Street2 == "" ? "" : ", " + h.Street2)}, {h.City}, {h.State} {h.Zip}"))];
-
-    /// <summary>Two inquiries about one house at the same moment see each other. The embedded database has one writer anyway.</summary>
-    private static async Task OneAtATimeAsync(OfficeDb db)
-    {
-        if (db.Database.ProviderName?.EndsWith("PostgreSQL", StringComparison.Ordinal) == true)
-            await db.Database.ExecuteSqlRawAsync("SELECT pg_advisory_xact_lock(7302)");
-    }
 }

@@ -72,7 +72,7 @@ public static class CancelByLink
         var bytes = CancelNoticePaper.Make(n);
         return await db.WriteAsync(async () =>
         {
-            await MoneyLock.HoldAsync(db);
+            await db.TakeTurnAsync(Turn.Money);
             if (await db.CancelledSales.AnyAsync(c => c.AcceptanceId == n.Acceptance.Id)) return false;
             var cancelled = await CancelSale.InsideAsync(db, n.Acceptance.Id, n.Today, n.Today, n.Today, $"By the private link, in the name of {n.TypedName}.", new("the house owner, by link", now, from));
             if (cancelled.Refusals.Count > 0) throw new InvalidOperationException(cancelled.Refusals[0].Words);

@@ -69,7 +69,7 @@ public static class IssueInvoice
         {
             return await db.WriteAsync(async () =>
             {
-                await MoneyLock.HoldAsync(db);
+                await db.TakeTurnAsync(Turn.Money);
                 return await act();
             });
         }

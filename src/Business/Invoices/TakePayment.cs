@@ -71,7 +71,7 @@ public static class TakePayment
         db.ChangeTracker.Clear();
         return await db.WriteAsync(async () =>
         {
-            await MoneyLock.HoldAsync(db);
+            await db.TakeTurnAsync(Turn.Money);
             return await act();
         });
     }

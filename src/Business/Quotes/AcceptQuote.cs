@@ -107,7 +107,7 @@ public static class AcceptQuote
 
     private static async Task<int> KeepAsync(OfficeDb db, QuoteInFull full, Acceptance evidence, byte[] signed, MailIdentity from, DateTime now, Uri cancelAt)
     {
-        if (db.Database.ProviderName?.EndsWith("Sqlite", StringComparison.Ordinal) == false) await db.Database.ExecuteSqlRawAsync("SELECT pg_advisory_xact_lock(7302)");
+        await db.TakeTurnAsync(Turn.Acceptance);
         full.Revision.State = RevisionState.Accepted;
         var copy = StoredDocument.Of(
             signed, PaperKind.SignedQuote, $"Signed quote {full.Quote.Number} {full.Revision.Letter}", $"{full.Quote.Number}-{full.Revision.Letter}-signed.pdf",

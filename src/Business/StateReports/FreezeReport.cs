@@ -14,7 +14,7 @@ public static class FreezeReport
     /// <exception cref="InvalidOperationException">It cannot be frozen now; the message says why.</exception>
     public static Task<ReportRun> RunAsync(OfficeDb db, string code, string period, string by, string signedBy, DateTime nowUtc, bool withGaps, CancellationToken cancel = default) => db.WriteAsync(async () =>
     {
-        await ReportLock.HoldAsync(db, cancel);
+        await db.TakeTurnAsync(Turn.Report, cancel);
         var head = await ReportHead.ReadAsync(db, code, cancel) ?? throw new InvalidOperationException($"There is no profile “{code}”.");
         var days = head.PeriodOf(period) ?? throw new InvalidOperationException($"Write the period as {ReportPeriod.Example(head.Profile.Period)}.");
         if (head.Runs.Any(r => r.Period == days.Name)) throw new InvalidOperationException($"{days.Words} is frozen already.");

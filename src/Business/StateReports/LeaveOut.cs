@@ -9,7 +9,7 @@ public static class LeaveOut
     /// <returns>Null, or why not.</returns>
     public static Task<string?> RunAsync(OfficeDb db, string profileCode, int systemId, string reason, string by, DateTime nowUtc) => db.WriteAsync(async () =>
     {
-        await ReportLock.HoldAsync(db, CancellationToken.None);
+        await db.TakeTurnAsync(Turn.Report);
         if (reason.Length == 0) return "Write why this system is left out.";
         if (Csv.LooksComputed(reason)) return $"A reason cannot begin with “{reason[0]}”: a spreadsheet would take it for a formula.";
         if (!await db.Systems.AnyAsync(s => s.Id == systemId)) return "There is no such system.";
@@ -22,7 +22,7 @@ public static class LeaveOut
 
     public static Task TakeBackAsync(OfficeDb db, string profileCode, int systemId, string by, DateTime nowUtc) => db.WriteAsync(async () =>
     {
-        await ReportLock.HoldAsync(db, CancellationToken.None);
+        await db.TakeTurnAsync(Turn.Report);
         var key = KeyOf(profileCode, systemId);
         if (await db.ReportExclusions.FirstOrDefaultAsync(e => e.OpenKey == key) is not { } exclusion) return;
         (exclusion.OpenKey, exclusion.TakenBackAtUtc, exclusion.TakenBackBy) = (null, nowUtc, by);

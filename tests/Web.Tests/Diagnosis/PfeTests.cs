@@ -36,6 +36,26 @@ public sealed class PfeTests(OfficeApp office) : IClassFixture<OfficeApp>
     }
 
     [Fact]
+    public async Task Inches_of_water_written_down_as_pascals_are_noticed_and_places_on_the_plan_give_the_distances()
+    {
+        var house = await office.PlainHouseAsync();
+        var owner = await office.SignInAsOwnerAsync();
+        var form = new Dictionary<string, string>
+        {
+            ["Input.Outdoor"] = "20", ["Input.Suction[0].At"] = "20,13", ["Input.Settings[0].Label"] = "vacuum", ["Input.Settings[0].PitVacuum"] = "2", ["Input.Settings[0].Flow"] = "40",
+            ["Input.Holes[0].At"] = "20,1", ["Input.Holes[0].On[0]"] = "0.014", ["Input.Holes[1].On[0]"] = "0.02",
+        };
+        var text = await owner.TextAsync((await owner.SubmitAsync($"/houses/{house}/diagnosis/readings", form)).Headers.Location!.OriginalString);
+        Assert.Contains("Every hole reads less than 0.1 Pa", text, StringComparison.Ordinal);
+        Assert.Contains("0.014 inWC is 3.5 Pa", text, StringComparison.Ordinal);
+        Assert.Contains("12 ft", text, StringComparison.Ordinal);
+        form["Input.Holes[0].On[0]"] = "0.014 inWC";
+        text = await owner.TextAsync((await owner.SubmitAsync($"/houses/{house}/diagnosis/readings", form)).Headers.Location!.OriginalString);
+        Assert.DoesNotContain("Every hole reads less", text, StringComparison.Ordinal);
+        Assert.Contains("3.5", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task What_cannot_be_read_is_refused_beside_its_field_and_the_typing_stays()
     {
         var house = await office.PlainHouseAsync();

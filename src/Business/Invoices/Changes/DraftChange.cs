@@ -77,7 +77,7 @@ public static class DraftChange
         {
             return await db.WriteAsync(async () =>
             {
-                await MoneyLock.HoldAsync(db);
+                await db.TakeTurnAsync(Turn.Money);
                 return await act();
             });
         }

@@ -60,7 +60,7 @@ public static class ProfileBook
     /// <returns>Null, or why not.</returns>
     public static Task<string?> KeepAsync(OfficeDb db, ReportProfile profile, int? seen, string by, DateTime nowUtc, CancellationToken cancel = default) => db.WriteAsync(async () =>
     {
-        await ReportLock.HoldAsync(db, cancel);
+        await db.TakeTurnAsync(Turn.Report, cancel);
         var latest = await FindAsync(db, profile.Code, cancel);
         if (seen is null && latest is not null) return $"There is a profile “{profile.Code}” already. Give this one another code, or open that one and change it.";
         if (latest is not null && latest.Edition != seen) return "Someone else changed this profile since you opened it. Your text is kept here; open the profile in a second tab to see theirs.";

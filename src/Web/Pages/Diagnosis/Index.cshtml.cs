@@ -37,7 +37,7 @@ public sealed class IndexModel(OfficeDb db, UnitChoice units) : PageModel
         Others = [.. all.Where(o => o.Id != shown)];
         ViewData["House"] = head;
         if (shown is null) return Page();
-        Test = await db.PressureFieldTests.AsNoTracking().Include(t => t.Settings).Include(t => t.TestHoles).ThenInclude(h => h.Readings).AsSingleQuery()
+        Test = await db.PressureFieldTests.AsNoTracking().Include(t => t.SuctionHoles).Include(t => t.Settings).Include(t => t.TestHoles).ThenInclude(h => h.Readings).AsSingleQuery()
             .FirstOrDefaultAsync(t => t.Id == shown && t.HouseId == houseId);
         if (Test is null) return NotFound();
         ViewData["House"] = head with { Date = HouseTime.Show(Test.Day) };
@@ -52,7 +52,7 @@ public sealed class IndexModel(OfficeDb db, UnitChoice units) : PageModel
     {
         Settings = [.. test.Settings.OrderBy(s => s.Position)];
         Holes = [.. test.TestHoles.OrderBy(h => h.Position).Select(h => new Hole(
-            h.Label, h.Place, h.DistanceM, h.FanOffPa, [.. Settings.Select(s => h.Readings.Find(r => r.FanSettingId == s.Id)?.FanOnPa)]))];
+            h.Label, h.Place, test.FromPitM(h), h.FanOffPa, [.. Settings.Select(s => h.Readings.Find(r => r.FanSettingId == s.Id)?.FanOnPa)]))];
         // The engine warns of single holes too; those are already said above in the gauge's own signs.
         Warnings = [.. CheckReadings.Of(test, units.System), .. (Found.Ground?.Warnings ?? []).Where(w => !w.StartsWith("Hole ", StringComparison.Ordinal))];
         HolesOwed = CheckReadings.HolesOwed(test, house.Areas);
