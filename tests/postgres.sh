@@ -5,6 +5,7 @@ set -euo pipefail
 # A database of its own for every class of tests is a thousand files each: in memory, where there is room, that takes a tenth of the time.
 home="${TMPDIR:-/tmp}"
 [ "$(df --output=avail /dev/shm 2> /dev/null | tail -n 1)" -gt 4000000 ] 2> /dev/null && [ -w /dev/shm ] && home=/dev/shm
+case "$home" in /dev/shm/*) home=/dev/shm ;; esac
 [ -d /dev/shm/office-test-postgres ] && home=/dev/shm
 where="$home/office-test-postgres"
 bin=$(ls -d /usr/lib/postgresql/*/bin 2>/dev/null | tail -n 1)

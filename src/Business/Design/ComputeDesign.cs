@@ -42,11 +42,14 @@ public static class ComputeDesign
     private static readonly JsonSerializerOptions AsStored = new(DesignFileText.Json) { UnmappedMemberHandling = JsonUnmappedMemberHandling.Skip };
 
     /// <summary>The stored report; null where there is none or an earlier program wrote it in another shape.</summary>
-    public static DesignReport? Stored(SuctionDesign design)
+    public static DesignReport? Stored(SuctionDesign design) => Stored(design.ReportJson);
+
+    /// <inheritdoc cref="Stored(SuctionDesign)"/>
+    public static DesignReport? Stored(string? reportJson)
     {
         try
         {
-            return design.ReportJson is { } json ? JsonSerializer.Deserialize<DesignReport>(json, AsStored) : null;
+            return reportJson is { } json ? JsonSerializer.Deserialize<DesignReport>(json, AsStored) : null;
         }
         catch (JsonException)
         {

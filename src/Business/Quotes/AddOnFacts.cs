@@ -22,6 +22,8 @@ public static class AddOnFacts
     private static void PutHouse(Dictionary<string, object> facts, House house)
     {
         (facts["sump_open"], facts["sump_sealed"]) = (house.Sump == SumpKind.Open, house.Sump == SumpKind.Sealed);
+        facts["sump_on_plan"] = house.SumpXM is not null;
+        facts["appliances_listed"] = house.Appliances.Count > 0;
         (facts["under_trees"], facts["animals"], facts["vermiculite"]) = (house.UnderTrees, house.AnimalsTrouble, house.VermiculiteSuspected);
         var basement = house.Areas.Exists(a => a.Kind == FoundationKind.Basement);
         (facts["basement"], facts["crawl_space"]) = (basement, house.Areas.Exists(a => a.Kind == FoundationKind.CrawlSpace));

@@ -1,5 +1,4 @@
-using System.Text.Json;
-using MitigationOffice.Business.Design.Files;
+using MitigationOffice.Business.Design;
 using MitigationOffice.Business.Design.Report;
 
 namespace MitigationOffice.Business.Systems;
@@ -21,7 +20,7 @@ public sealed record ForeseenSuction(double? PitPa, IReadOnlyDictionary<string, 
 
     public static ForeseenSuction Of(string? reportJson)
     {
-        if (Read(reportJson) is not { Shown: { OnCurve: true } fan } report) return Nothing;
+        if (ComputeDesign.Stored(reportJson) is not { Shown: { OnCurve: true } fan } report) return Nothing;
         var bands = report.Soil.Holes.Where(h => h.Ratio > 0).ToDictionary(h => h.Label, h => (h.Low / h.Ratio, h.High / h.Ratio), StringComparer.OrdinalIgnoreCase);
         return new(fan.PitVacuumPa, fan.Holes.ToDictionary(h => h.Label, h => h.NowPa, StringComparer.OrdinalIgnoreCase))
         {
@@ -31,18 +30,5 @@ public sealed record ForeseenSuction(double? PitPa, IReadOnlyDictionary<string, 
     }
 
     /// <summary>The freeze forecast in a stored report.</summary>
-    public static FreezeResult? WinterOf(string? reportJson) => Read(reportJson)?.Freeze;
-
-    /// <summary>Null where there is none, or an older engine wrote it in a shape this version does not read.</summary>
-    private static DesignReport? Read(string? reportJson)
-    {
-        try
-        {
-            return reportJson is null ? null : JsonSerializer.Deserialize<DesignReport>(reportJson, DesignFileText.Json);
-        }
-        catch (JsonException)
-        {
-            return null;
-        }
-    }
+    public static FreezeResult? WinterOf(string? reportJson) => ComputeDesign.Stored(reportJson)?.Freeze;
 }

@@ -176,6 +176,18 @@ public sealed class ProposalTests
     }
 
     [Fact]
+    public void A_pit_that_only_the_floor_plan_shows_is_offered_a_lid_and_asked_about()
+    {
+        var basis = Basis(null);
+        (basis.House.SumpXM, basis.House.SumpYM) = (1, 2);
+        var verdict = JudgeAddOn.Of(Item("lid", reason: OfferReason.SumpLid, fromTier: 2), basis);
+        Assert.Equal((AddOnStand.Offered, true), (verdict.Stand, verdict.Recommended));
+        Assert.Contains("does not say whether it is sealed", verdict.Why, StringComparison.Ordinal);
+        basis.House.Sump = SumpKind.Sealed;
+        Assert.Equal(AddOnStand.NotOffered, JudgeAddOn.Of(Item("lid", reason: OfferReason.SumpLid, fromTier: 2), basis).Stand);
+    }
+
+    [Fact]
     public void A_guard_is_offered_under_trees_and_warned_of_where_ice_is_foretold()
     {
         var guard = Item("guard", reason: OfferReason.CritterGuard, fromTier: 0);
@@ -194,7 +206,9 @@ public sealed class ProposalTests
         var basis = Basis(null);
         var (second, monoxide) = (Item("second", reason: OfferReason.SecondAlarm, from: 3), Item("monoxide", reason: OfferReason.BackdraftAlarm));
         Assert.Equal(AddOnStand.NotOffered, JudgeAddOn.Of(second, basis).Stand);
-        Assert.Equal(AddOnStand.NotOffered, JudgeAddOn.Of(monoxide, basis).Stand);
+        Assert.Equal("No furnace, heater or other appliance is written down for this house.", JudgeAddOn.Of(monoxide, basis).Why);
+        basis.House.Appliances.Add(new Appliance { Name = "Range", Draft = Draft.Electric });
+        Assert.Equal(new AddOnVerdict(AddOnStand.NotOffered, false, "No appliance of the house draws by the chimney alone."), JudgeAddOn.Of(monoxide, basis));
         basis.House.StoreysAboveGrade = 2;
         Assert.False(JudgeAddOn.Of(second, basis).Recommended);
         basis.House.Areas.Add(new FoundationArea { Name = "Basement", Kind = FoundationKind.Basement });

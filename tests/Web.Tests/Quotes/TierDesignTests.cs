@@ -60,6 +60,25 @@ public sealed class TierDesignTests(OfficeApp office) : IClassFixture<OfficeApp>
     }
 
     [Fact]
+    public async Task A_design_whose_fan_does_not_hold_is_worth_a_look_before_the_quote_goes_out()
+    {
+        var (at, desk) = await TakenAsync();
+        Assert.DoesNotContain("does not hold", await desk.TextAsync($"/houses/{at.HouseId}/quote"), StringComparison.Ordinal);
+        await office.WithDbAsync(async db =>
+        {
+            var inside = await db.Designs.SingleAsync(d => d.Id == at.Inside);
+            (inside.TargetPa, inside.ReportJson) = (100, null);
+            return await db.SaveChangesAsync();
+        });
+        Assert.Contains("Design A has not been computed.", await desk.TextAsync($"/houses/{at.HouseId}/quote"), StringComparison.Ordinal);
+        await office.WithDbAsync(async db => await ComputeDesign.StoreAsync(db, await db.Designs.WithRoute().SingleAsync(d => d.Id == at.Inside), office.Clock));
+        var sheet = await desk.TextAsync($"/houses/{at.HouseId}/quote");
+        Assert.Matches("Design A: the .+ does not hold. Hole .+ 100.0 Pa are wanted", sheet);
+        Assert.DoesNotContain("Design B: the", sheet, StringComparison.Ordinal);
+        await office.AssertFewStatementsAsync(desk, $"/houses/{at.HouseId}/quote");
+    }
+
+    [Fact]
     public async Task Take_off_additions_running_cost_drawing_and_work_follow_the_choices_own_design()
     {
         var (at, desk) = await TakenAsync();

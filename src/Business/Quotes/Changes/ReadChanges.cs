@@ -13,6 +13,9 @@ public sealed record QuoteChanges(string SinceLetter, IReadOnlyList<ChangeRow> S
     /// <summary>The letter of the design that is quoted; null: by hand.</summary>
     public string? QuotedDesign { get; init; }
 
+    /// <summary>What the designs that the quote stands on leave open.</summary>
+    public IReadOnlyList<QuoteGap> Doubts { get; init; } = [];
+
     /// <summary>Letters of the house's designs, by their ids.</summary>
     public IReadOnlyDictionary<int, string> Designs { get; init; } = new Dictionary<int, string>();
 }
@@ -29,6 +32,7 @@ public static class ReadChanges
         return new(before?.Letter ?? "", before is null ? [] : CompareRevisions.Between(before, revision, facts.Designs), Today(book, facts, revision, company).Against(revision), facts.BookNow)
         {
             Designs = facts.Designs,
+            Doubts = facts.Doubts,
             QuotedDesign = revision.SuctionDesignId is { } id ? facts.Designs.GetValueOrDefault(id) : null,
         };
     }
@@ -40,7 +44,7 @@ public static class ReadChanges
         Today(book, facts, revision, company).Into(revision, facts.BookNow);
     }
 
-    private sealed record Facts(int BookNow, Dictionary<int, string> Designs, HashSet<int> Newer);
+    private sealed record Facts(int BookNow, Dictionary<int, string> Designs, HashSet<int> Newer, IReadOnlyList<QuoteGap> Doubts);
 
     private static TodaysBook Today(IReadOnlyList<PriceItem> book, Facts facts, QuoteRevision revision, CompanyProfile company) => new(
         book, facts.Newer, company, facts.Designs.Count == 0 ? null : facts.Designs.Select(d => (d.Key, d.Value)).MaxBy(d => d.Key),
@@ -48,11 +52,14 @@ public static class ReadChanges
 
     private static async Task<Facts> FactsAsync(OfficeDb db, QuoteRevision revision, int houseId)
     {
-        var designs = await db.Designs.Where(d => d.HouseId == houseId).Select(d => new { d.Id, d.Revision }).ToDictionaryAsync(d => d.Id, d => d.Revision);
+        var quoted = revision.Tiers.Select(t => t.SuctionDesignId).Append(revision.SuctionDesignId).OfType<int>().Distinct().ToList();
+        var designs = await db.Designs.Where(d => d.HouseId == houseId).OrderBy(d => d.Id)
+            .Select(d => new { d.Id, d.Revision, Quoted = quoted.Contains(d.Id), Report = quoted.Contains(d.Id) ? d.ReportJson : null }).ToListAsync();
         var later = await (from v in db.PriceBookVersions
                            where v.Number > revision.PriceBookVersion
                            from c in v.Changes
                            select new { v.Number, c.Act, c.PriceItemId }).ToListAsync();
-        return new(later.Select(l => l.Number).DefaultIfEmpty(revision.PriceBookVersion).Max(), designs, [.. later.Where(l => l.Act == PriceAct.Added).Select(l => l.PriceItemId).OfType<int>()]);
+        return new(later.Select(l => l.Number).DefaultIfEmpty(revision.PriceBookVersion).Max(), designs.ToDictionary(d => d.Id, d => d.Revision),
+            [.. later.Where(l => l.Act == PriceAct.Added).Select(l => l.PriceItemId).OfType<int>()], [.. designs.Where(d => d.Quoted).SelectMany(d => DesignDoubts.Of(d.Revision, d.Report))]);
     }
 }

@@ -44,6 +44,7 @@ public static class OfferFacts
         Words("weakest_hole", "the name of that hole"),
         YesNo("sump_open", "the house has an open sump"),
         YesNo("sump_sealed", "the house has a sealed sump"),
+        YesNo("sump_on_plan", "a sump pit is drawn on the floor plan"),
         YesNo("under_trees", "trees stand over the roof"),
         YesNo("animals", "animals are a trouble"),
         YesNo("vermiculite", "vermiculite is suspected"),
@@ -51,6 +52,7 @@ public static class OfferFacts
         YesNo("crawl_space", "the house has a crawl space"),
         Number("floors", "floors, the basement counted"),
         Number("level_before_pcil", "the highest radon level on record before the work, pCi/L"),
+        YesNo("appliances_listed", "what burns fuel or blows air is written down"),
         Words("chimney_appliances", "the appliances that draw by the chimney alone; missing where there are none"),
         Words("footings", "the parts of the house that a footing divides, where one suction point is planned"),
     ];

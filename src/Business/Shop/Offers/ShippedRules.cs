@@ -39,6 +39,7 @@ public static class ShippedRules
         [OfferReason.SumpLid] = """
             included, recommended when sump_open is yes: This house has an open sump.
             not offered when sump_sealed is yes: The sump is sealed already.
+            offered, recommended when sump_on_plan is yes: The floor plan has a sump pit; the inquiry does not say whether it is sealed.
             not offered: The house has no sump.
             """,
         [OfferReason.CritterGuard] = """
@@ -57,6 +58,7 @@ public static class ShippedRules
             """,
         [OfferReason.BackdraftAlarm] = """
             offered, recommended when chimney_appliances is there: Draws by the chimney alone: {chimney_appliances}.
+            not offered when appliances_listed is no: No furnace, heater or other appliance is written down for this house.
             not offered: No appliance of the house draws by the chimney alone.
             """,
         [OfferReason.LargerPipe] = """

@@ -64,7 +64,7 @@ public sealed partial class SheetModel(OfficeDb db, TimeProvider clock, UnitChoi
 
     /// <summary>The owner's rules that a choice breaks; for the owner's eyes.</summary>
     public IReadOnlyList<string> BrokenRules => TierMoney.Broken(Full!.Revision, Full.Company);
-    public IReadOnlyList<QuoteGap> Advice => CheckQuote.Advice(Full!.Revision);
+    public IReadOnlyList<QuoteGap> Advice => [.. Changes.Doubts, .. CheckQuote.Advice(Full!.Revision)];
     public IReadOnlyList<QuoteGap> Gaps => [.. Full!.Gaps(clock.GetUtcNow().UtcDateTime), .. TaxGaps];
 
     /// <summary>The form is shown for a draft, and where somebody typed into one that was sent meanwhile.</summary>
