@@ -7,12 +7,13 @@ using MitigationOffice.Business.FollowUp;
 
 namespace MitigationOffice.Endurance;
 
-/// <summary>How long the plan of many houses takes, and the list of one day.</summary>
+/// <summary>How long the plan of many houses takes, and the list of one day. The records may be kept, to walk through so large an office with
+/// <c>serve --data</c>, after the verb <c>user add</c>.</summary>
 public static class MeasurePlan
 {
-    public static async Task<int> RunAsync(int houses)
+    public static async Task<int> RunAsync(int houses, string? keep)
     {
-        var folder = Directory.CreateTempSubdirectory("office-plan-").FullName;
+        var folder = keep is null ? Directory.CreateTempSubdirectory("office-plan-").FullName : Directory.CreateDirectory(keep).FullName;
         var server = ThrowAwayDatabase.FromEnvironment();
         if (server is not null) await server.MakeAsync();
         await using (var office = Pump.Services(new PumpOrders(folder, server?.ConnectionString ?? "", 25), TimeProvider.System))
@@ -39,7 +40,7 @@ public static class MeasurePlan
 
         Microsoft.Data.Sqlite.SqliteConnection.ClearAllPools();
         if (server is not null) await server.DropAsync();
-        Directory.Delete(folder, recursive: true);
+        if (keep is null) Directory.Delete(folder, recursive: true);
         return 0;
     }
 

@@ -8,11 +8,11 @@ public static class Runner
     public static async Task<int> Main(string[] args)
     {
         if (args is ["pump", ..]) return await Pump.RunAsync(PumpOrders.Read(args));
-        if (args is ["plan", ..]) return await MeasurePlan.RunAsync(Number(args, "--houses", 20_000));
+        if (args is ["plan", ..]) return await MeasurePlan.RunAsync(Number(args, "--houses", 20_000), Array.IndexOf(args, "--keep") is >= 0 and var at && at + 1 < args.Length ? args[at + 1] : null);
         if (args is ["years", ..]) return await YearsRun.RunAsync(Number(args, "--houses", 300), Number(args, "--seed", 7));
         if (args is not ["kill", ..])
         {
-            await Console.Error.WriteLineAsync("usage: kill [--messages N] [--kills N] [--seed N], plan [--houses N], or years [--houses N] [--seed N]");
+            await Console.Error.WriteLineAsync("usage: kill [--messages N] [--kills N] [--seed N], plan [--houses N] [--keep FOLDER], or years [--houses N] [--seed N]");
             return 2;
         }
 

@@ -12,6 +12,9 @@ namespace MitigationOffice.Business.FollowUp;
 public sealed record DueReminder(
     int Id, int? HouseId, string House, string Name, string Phone, string PostalAddress, string Rule, DateOnly DueOn, string Because, string ByHandBecause, bool AskedForNone, bool MayPost)
 {
+    /// <summary>A page looks at so many, the oldest: a plan made for the first time, or a long time off, may have tens of thousands due.</summary>
+    public const int OnAPage = 1000;
+
     public bool ByHand => ByHandBecause.Length > 0;
 
     /// <summary>What has come due and is neither sent, printed nor settled.</summary>
@@ -27,10 +30,24 @@ public sealed record DueReminder(
         await ReadAsync(db, company, rules, HouseTime.DayOf(nowUtc, HouseTime.Zone(company.TimeZone)));
     }
 
-    /// <summary>Three statements, and one more for every 500 houses that are due.</summary>
-    public static async Task<List<DueReminder>> ReadAsync(OfficeDb db, CompanyProfile company, IReadOnlyDictionary<string, ReminderRule> rules, DateOnly today)
+    /// <summary>The oldest of what is due, and how many there are in all.</summary>
+    public static async Task<(List<DueReminder> Oldest, int All)> ReadOldestAsync(OfficeDb db, CompanyProfile company, IReadOnlyDictionary<string, ReminderRule> rules, DateOnly today)
     {
-        var reminders = await Open(db, today).AsNoTracking().OrderBy(r => r.DueOn).ThenBy(r => r.Id).ToListAsync();
+        var oldest = await ReadAsync(db, company, rules, Open(db, today).OrderBy(r => r.DueOn).ThenBy(r => r.Id).Take(OnAPage));
+        return (oldest, oldest.Count < OnAPage ? oldest.Count : await Open(db, today).CountAsync());
+    }
+
+    /// <summary>All that is due. Three statements, and one more for every 500 houses.</summary>
+    public static Task<List<DueReminder>> ReadAsync(OfficeDb db, CompanyProfile company, IReadOnlyDictionary<string, ReminderRule> rules, DateOnly today) =>
+        ReadAsync(db, company, rules, Open(db, today));
+
+    /// <summary>Of what is due, only this.</summary>
+    public static Task<List<DueReminder>> ReadAsync(OfficeDb db, CompanyProfile company, IReadOnlyDictionary<string, ReminderRule> rules, DateOnly today, IReadOnlyCollection<int> ids) =>
+        ReadAsync(db, company, rules, Open(db, today).Where(r => ids.Contains(r.Id)));
+
+    private static async Task<List<DueReminder>> ReadAsync(OfficeDb db, CompanyProfile company, IReadOnlyDictionary<string, ReminderRule> rules, IQueryable<Reminder> due)
+    {
+        var reminders = await due.AsNoTracking().OrderBy(r => r.DueOn).ThenBy(r => r.Id).ToListAsync();
         var readers = await ReminderLetter.ReadersAsync(db, reminders.Select(r => r.HouseId), company);
         var addresses = readers.Values.Select(r => MailAddress.KeyOf(r.Email)).Where(a => a.Length > 0).Distinct().ToList();
         var stops = db.Suppressions.AsNoTracking();

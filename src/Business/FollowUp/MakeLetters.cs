@@ -42,7 +42,7 @@ public static class MakeLetters
         var company = await db.Company.AsNoTracking().SingleAsync();
         var today = HouseTime.DayOf(nowUtc, HouseTime.Zone(company.TimeZone));
         var rules = await db.ReminderRules.AsNoTracking().ToDictionaryAsync(r => r.Code, StringComparer.Ordinal);
-        var may = (await DueReminder.ReadAsync(db, company, rules, today)).Where(d => d.ByHand && d.MayPost && order.ReminderIds.Contains(d.Id)).ToDictionary(d => d.Id);
+        var may = (await DueReminder.ReadAsync(db, company, rules, today, order.ReminderIds)).Where(d => d.ByHand && d.MayPost).ToDictionary(d => d.Id);
         if (may.Count == 0) return (null, MeanwhileDone);
         var ids = may.Keys.ToList();
         // Read again, so asked again: between the two somebody else may have printed them. What is printed after this is found by its version.

@@ -16,7 +16,7 @@ public static class JobsSetup
     public static void AddOfficeMail(this IServiceCollection services, IConfiguration configuration, DataFolder folder)
     {
         var mail = configuration.GetSection("Mail").Get<MailSettings>() ?? new MailSettings();
-        var address = configuration["PublicAddress"] ?? "http://localhost:5080";
+        var address = configuration["PublicAddress"] ?? OnThisMachine(configuration["urls"]) ?? "http://localhost:5080";
         if (!Uri.TryCreate(address.TrimEnd('/') + "/", UriKind.Absolute, out var publicAddress) || publicAddress.Scheme is not ("http" or "https"))
             throw new InvalidOperationException($"PublicAddress must be an address like https://office.example; it is {address}.");
         services.AddSingleton(mail with { PublicAddress = publicAddress });
@@ -33,6 +33,10 @@ public static class JobsSetup
         services.AddScoped<QueueDueReminders>();
         services.AddScoped<NudgeQuotes>();
     }
+
+    /// <summary>The address it listens on, where links to it work as they stand: on this machine, at a port that was chosen. Else null.</summary>
+    private static string? OnThisMachine(string? urls) => (urls ?? "").Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)
+        .FirstOrDefault(u => Uri.TryCreate(u, UriKind.Absolute, out var at) && at is { IsLoopback: true, Port: > 0 });
 
     public static void AddOfficeJobs(this IServiceCollection services, IConfiguration configuration, string role)
     {

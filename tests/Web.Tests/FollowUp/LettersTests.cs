@@ -27,6 +27,36 @@ public sealed class LettersTests : IAsyncLifetime
     }
 
     [Fact]
+    public async Task Thousands_that_came_due_at_once_are_taken_the_oldest_first_and_a_run_at_a_time()
+    {
+        var (house, _) = await office.AddHouseWithSystemAsync("", Utc(2026, 2, 10), street: "14 Larkspur Hill Road");
+        await office.RunFollowUpAsync();
+        await office.WithDbAsync(async db =>
+        {
+            var one = await db.Reminders.AsNoTracking().FirstAsync(r => r.HouseId == house && r.State == ReminderState.Planned && r.SendOn <= new DateOnly(2026, 3, 2));
+            db.Audited = false;
+            db.Reminders.AddRange(Enumerable.Range(0, 1200).Select(i => new Reminder
+            {
+                HouseId = house, InstalledSystemId = one.InstalledSystemId, RuleCode = one.RuleCode, Key = $"many:{i}", DueOn = new DateOnly(2025, 1, 1).AddDays(i % 300), SendOn = new DateOnly(2025, 1, 1).AddDays(i % 300),
+            }));
+            return await db.SaveChangesAsync();
+        });
+        var desk = await office.SignInAsOfficeAsync();
+        foreach (var page in (string[])["/follow-up", "/follow-up/letters", "/follow-up/phone-list"])
+        {
+            Assert.Contains("1,201 reminders are due", await desk.TextAsync(page), StringComparison.Ordinal);
+            await office.AssertFewStatementsAsync(desk, page);
+        }
+
+        Assert.Equal(1202, (await desk.GetStringAsync("/follow-up/letters?handler=Csv")).Split('\n', StringSplitOptions.RemoveEmptyEntries).Length);
+        var html = await desk.GetStringAsync("/follow-up/letters");
+        Assert.Equal(500, html.Split("name=\"Print\"").Length - 1);
+        Assert.Equal(HttpStatusCode.Redirect, (await desk.SubmitAsync("/follow-up/letters", [])).StatusCode);
+        Assert.Equal(500, await office.WithDbAsync(db => db.Reminders.CountAsync(r => r.State == ReminderState.Printed && r.DueOn < new DateOnly(2025, 7, 1))));
+        Assert.DoesNotContain("reminders are due", await desk.TextAsync("/follow-up/letters"), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Letters_are_printed_with_the_address_in_the_window_posted_and_settle_their_reminders()
     {
         var (first, _) = await office.AddHouseWithSystemAsync("", Utc(2026, 2, 10), street: "14 Larkspur Hill Road");

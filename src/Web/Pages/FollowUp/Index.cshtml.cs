@@ -16,6 +16,7 @@ public sealed class IndexModel(OfficeDb db, MailSettings mail, ClockWatch watch,
     }
 
     public IReadOnlyList<DueReminder> Due { get; private set; } = [];
+    public int DueInAll { get; private set; }
     public IReadOnlyList<Month> Ahead { get; private set; } = [];
     public IReadOnlyList<(string Code, string Name)> Rules { get; private set; } = [];
     public IReadOnlyList<MessageRow> Trouble { get; private set; } = [];
@@ -42,7 +43,7 @@ public sealed class IndexModel(OfficeDb db, MailSettings mail, ClockWatch watch,
         Rules = [.. rules.Select(r => (r.Code, r.Name))];
         Zone = HouseTime.Zone(company.TimeZone);
         var today = HouseTime.DayOf(Now, Zone);
-        Due = await DueReminder.ReadAsync(db, company, rules.ToDictionary(r => r.Code, StringComparer.Ordinal), today);
+        (Due, DueInAll) = await DueReminder.ReadOldestAsync(db, company, rules.ToDictionary(r => r.Code, StringComparer.Ordinal), today);
         await ReadAheadAsync(today);
         Heard = await OwnerWordRow.ReadAsync(db, null);
         Trouble = await db.Outbox.AsNoTracking().Where(m => m.State == DeliveryState.Uncertain || m.State == DeliveryState.Refused)

@@ -13,6 +13,10 @@ namespace MitigationOffice.Web.Pages.FollowUp;
 public sealed class LettersModel(OfficeDb db, MailSettings mail, TimeProvider clock) : PageModel
 {
     public IReadOnlyList<DueReminder> Due { get; private set; } = [];
+    public int DueInAll { get; private set; }
+
+    /// <summary>As many letters as one run may hold; what is only for the phone comes after them.</summary>
+    public IEnumerable<DueReminder> Shown => Due.Where(d => d.MayPost).Take(MakeLetters.Most).Concat(Due.Where(d => !d.MayPost));
     public IReadOnlyList<LetterRun> Runs { get; private set; } = [];
     public TimeZoneInfo Zone { get; private set; } = TimeZoneInfo.Utc;
 
@@ -53,19 +57,21 @@ public sealed class LettersModel(OfficeDb db, MailSettings mail, TimeProvider cl
 
     public async Task<IActionResult> OnGetCsvAsync()
     {
-        await ReadAsync();
+        await ReadAsync(all: true);
         return Sheet.Csv("letters.csv", ["Due", "Name", "Phone", "Post", "House", "What", "Because", "Not by e-mail"], Due.Select(d => (string[])
         [
             d.DueOn.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture), d.Name, d.Phone, d.PostalAddress, d.House, d.Rule, d.Because, d.ByHandBecause,
         ]));
     }
 
-    private async Task ReadAsync()
+    private async Task ReadAsync(bool all = false)
     {
         var company = await db.Company.AsNoTracking().SingleAsync();
         Zone = HouseTime.Zone(company.TimeZone);
         var rules = await db.ReminderRules.AsNoTracking().ToDictionaryAsync(r => r.Code, StringComparer.Ordinal);
-        Due = [.. (await DueReminder.ReadAsync(db, company, rules, HouseTime.DayOf(clock.GetUtcNow().UtcDateTime, Zone))).Where(d => d.ByHand)];
+        var today = HouseTime.DayOf(clock.GetUtcNow().UtcDateTime, Zone);
+        var (due, inAll) = all ? (await DueReminder.ReadAsync(db, company, rules, today), 0) : await DueReminder.ReadOldestAsync(db, company, rules, today);
+        (Due, DueInAll) = ([.. due.Where(d => d.ByHand)], inAll);
         Runs = await db.LetterRuns.AsNoTracking().OrderByDescending(r => r.Id).Take(20).ToListAsync();
     }
 }

@@ -10,13 +10,15 @@ public sealed class PhoneListModel(OfficeDb db, TimeProvider clock) : PageModel
 {
     public IReadOnlyList<IGrouping<string, DueReminder>> Calls { get; private set; } = [];
     public DateOnly Today { get; private set; }
+    public int DueInAll { get; private set; }
 
     public async Task OnGetAsync()
     {
         var company = await db.Company.AsNoTracking().SingleAsync();
         Today = HouseTime.DayOf(clock.GetUtcNow().UtcDateTime, HouseTime.Zone(company.TimeZone));
         var rules = await db.ReminderRules.AsNoTracking().ToDictionaryAsync(r => r.Code, StringComparer.Ordinal);
-        var due = (await DueReminder.ReadAsync(db, company, rules, Today)).Where(d => d.ByHand);
+        (var oldest, DueInAll) = await DueReminder.ReadOldestAsync(db, company, rules, Today);
+        var due = oldest.Where(d => d.ByHand);
         Calls = [.. due.GroupBy(d => $"{d.Name}\n{d.Phone}", StringComparer.Ordinal).OrderBy(g => g.First().Phone.Length == 0 ? 1 : 0).ThenBy(g => g.Min(d => d.DueOn))];
     }
 }
