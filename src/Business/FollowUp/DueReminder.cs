@@ -33,11 +33,32 @@ public sealed record DueReminder(
     /// <summary>The oldest of what is due, and how many there are in all.</summary>
     public static async Task<(List<DueReminder> Oldest, int All)> ReadOldestAsync(OfficeDb db, CompanyProfile company, IReadOnlyDictionary<string, ReminderRule> rules, DateOnly today)
     {
-        var oldest = await ReadAsync(db, company, rules, Open(db, today).OrderBy(r => r.DueOn).ThenBy(r => r.Id).Take(OnAPage));
-        return (oldest, oldest.Count < OnAPage ? oldest.Count : await Open(db, today).CountAsync());
+        var all = await Open(db, today).CountAsync();
+        return (await ReadAsync(db, company, rules, Oldest(Open(db, today))), all);
     }
 
-    /// <summary>All that is due. Three statements, and one more for every 500 houses.</summary>
+    /// <summary>The oldest of what is due and does not go by e-mail, and how many are due in all. Where more are due than a page looks at,
+    /// those are looked at that by the records will not go by e-mail, so that they do not wait behind thousands that do; one whose
+    /// text cannot be written comes up among the others.</summary>
+    public static async Task<(List<DueReminder> Oldest, int All)> ReadByHandAsync(OfficeDb db, CompanyProfile company, IReadOnlyDictionary<string, ReminderRule> rules, DateOnly today)
+    {
+        var all = await Open(db, today).CountAsync();
+        var due = await ReadAsync(db, company, rules, all <= OnAPage ? Open(db, today) : Oldest(WithoutMail(db, Open(db, today), rules)));
+        return (due.FindAll(d => d.ByHand), all);
+    }
+
+    private static IQueryable<Reminder> Oldest(IQueryable<Reminder> due) => due.OrderBy(r => r.DueOn).ThenBy(r => r.Id).Take(OnAPage);
+
+    private static IQueryable<Reminder> WithoutMail(OfficeDb db, IQueryable<Reminder> due, IReadOnlyDictionary<string, ReminderRule> rules)
+    {
+        var spoken = rules.Values.Where(r => r.Channel is ReminderChannel.Letter or ReminderChannel.Phone).Select(r => r.Code).ToList();
+#pragma warning disable CA1304, CA1311, CA1862 // Runs in the database, which has one invariant ToLower.
+        return due.Where(r => r.State == ReminderState.Queued || spoken.Contains(r.RuleCode) || (r.HouseId != null && !db.HouseOwners.Any(o =>
+            o.HouseId == r.HouseId && o.ToDay == null && o.Customer!.Email.Contains('@') && !db.Suppressions.Any(s => s.Address == o.Customer.Email.ToLower()))));
+#pragma warning restore CA1304, CA1311, CA1862
+    }
+
+    /// <summary>All that is due. Three statements, and one more for every thousand houses.</summary>
     public static Task<List<DueReminder>> ReadAsync(OfficeDb db, CompanyProfile company, IReadOnlyDictionary<string, ReminderRule> rules, DateOnly today) =>
         ReadAsync(db, company, rules, Open(db, today));
 

@@ -20,7 +20,7 @@ public sealed record ReminderLetter(Letter? Letter, string WhyNot)
     public static async Task<Dictionary<int, Reader>> ReadersAsync(OfficeDb db, IEnumerable<int?> houseIds, CompanyProfile company, CancellationToken cancel = default)
     {
         var readers = new Dictionary<int, Reader> { [0] = Reader.Office(company) };
-        foreach (var ids in houseIds.OfType<int>().Distinct().Chunk(500))
+        foreach (var ids in houseIds.OfType<int>().Distinct().Chunk(DueReminder.OnAPage))
             foreach (var (id, reader) in await ReadersAsync(db, db.Houses.Where(h => ids.Contains(h.Id)), cancel)) readers[id] = reader;
         return readers;
     }

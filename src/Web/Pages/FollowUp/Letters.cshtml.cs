@@ -70,8 +70,8 @@ public sealed class LettersModel(OfficeDb db, MailSettings mail, TimeProvider cl
         Zone = HouseTime.Zone(company.TimeZone);
         var rules = await db.ReminderRules.AsNoTracking().ToDictionaryAsync(r => r.Code, StringComparer.Ordinal);
         var today = HouseTime.DayOf(clock.GetUtcNow().UtcDateTime, Zone);
-        var (due, inAll) = all ? (await DueReminder.ReadAsync(db, company, rules, today), 0) : await DueReminder.ReadOldestAsync(db, company, rules, today);
-        (Due, DueInAll) = ([.. due.Where(d => d.ByHand)], inAll);
+        if (all) Due = (await DueReminder.ReadAsync(db, company, rules, today)).FindAll(d => d.ByHand);
+        else (Due, DueInAll) = await DueReminder.ReadByHandAsync(db, company, rules, today);
         Runs = await db.LetterRuns.AsNoTracking().OrderByDescending(r => r.Id).Take(20).ToListAsync();
     }
 }

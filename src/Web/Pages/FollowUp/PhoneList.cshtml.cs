@@ -17,8 +17,7 @@ public sealed class PhoneListModel(OfficeDb db, TimeProvider clock) : PageModel
         var company = await db.Company.AsNoTracking().SingleAsync();
         Today = HouseTime.DayOf(clock.GetUtcNow().UtcDateTime, HouseTime.Zone(company.TimeZone));
         var rules = await db.ReminderRules.AsNoTracking().ToDictionaryAsync(r => r.Code, StringComparer.Ordinal);
-        (var oldest, DueInAll) = await DueReminder.ReadOldestAsync(db, company, rules, Today);
-        var due = oldest.Where(d => d.ByHand);
+        (var due, DueInAll) = await DueReminder.ReadByHandAsync(db, company, rules, Today);
         Calls = [.. due.GroupBy(d => $"{d.Name}\n{d.Phone}", StringComparer.Ordinal).OrderBy(g => g.First().Phone.Length == 0 ? 1 : 0).ThenBy(g => g.Min(d => d.DueOn))];
     }
 }
