@@ -54,7 +54,7 @@ public sealed record DueReminder(
         var spoken = rules.Values.Where(r => r.Channel is ReminderChannel.Letter or ReminderChannel.Phone).Select(r => r.Code).ToList();
 #pragma warning disable CA1304, CA1311, CA1862 // Runs in the database, which has one invariant ToLower.
         return due.Where(r => r.State == ReminderState.Queued || spoken.Contains(r.RuleCode) || (r.HouseId != null && !db.HouseOwners.Any(o =>
-            o.HouseId == r.HouseId && o.ToDay == null && o.Customer!.Email.Contains('@') && !db.Suppressions.Any(s => s.Address == o.Customer.Email.ToLower()))));
+            o.HouseId == r.HouseId && o.ToDay == null && o.Customer!.Email != "" && !db.Suppressions.Any(s => s.Address == o.Customer.Email.ToLower()))));
 #pragma warning restore CA1304, CA1311, CA1862
     }
 
