@@ -17,7 +17,7 @@ internal enum Turn
 public sealed partial class OfficeDb
 {
     /// <summary>Waits for this act's turn and holds it until the transaction ends. An embedded database has one writer anyway.
-    /// Before the first row is read that the act decides by.</summary>
+    /// Call it before the first row is read by which the act decides.</summary>
     internal Task TakeTurnAsync(Turn turn, CancellationToken cancel = default) =>
         Embedded ? Task.CompletedTask : Database.ExecuteSqlAsync($"SELECT pg_advisory_xact_lock({(long)turn})", cancel);
 }

@@ -11,7 +11,7 @@ public static class CheckReadings
     /// <summary>A gauge drifts by some tenths of a pascal; more than this against the fan is worth a second look.</summary>
     private const double MuchPa = 1.0;
 
-    /// <summary>The mark of a common digital micromanometer.</summary>
+    /// <summary>The finest mark of a common digital micromanometer, Pa (common practice, no source).</summary>
     private const double GaugeShowsPa = 0.1;
     private const double FtPerM2 = 10.763910416709722;
 
